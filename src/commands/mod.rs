@@ -1,0 +1,1 @@
+//! One file a command; each calls the stages and says what came of it.

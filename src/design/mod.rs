@@ -1,0 +1,93 @@
+//! Every edge and hole in place: mm, y up, side stated. Never judges; knows no paper, YAML or DXF.
+
+mod flange;
+mod hole;
+mod largest_circle;
+mod ligament;
+mod outline;
+mod point;
+mod rivet_line;
+
+pub use flange::{Fabricated, FlangeDesign, Pressed};
+pub use hole::{Hole, HoleGroup, LineWay, NestLine, Omission, Stage};
+pub use largest_circle::{LargestCircle, Touch};
+pub use ligament::{DirectionLigament, Land, LeastLigament, Ligament};
+pub use outline::{Edge, NotAnOutline, Outline};
+pub use point::Point;
+pub use rivet_line::{HeadRoom, Rivet, RivetLine, RivetMade};
+
+use crate::spec::{Fault, Kind, NamedLine, Spec, ViewFrom};
+use crate::units::{Length, Size};
+
+/// A plate with every edge and hole in its place. Everything a sheet, a cut file or a rule needs to know is here, worked out once.
+#[derive(Clone, Debug)]
+pub struct Design {
+    /// Which plate it is.
+    pub kind: Kind,
+    /// The side one looks from.
+    pub view_from: ViewFrom,
+    /// Thickness as written.
+    pub thickness: Size,
+    /// Edge of the finished plate in the face view: the outside of a pressed flange, or the edge of a flat plate.
+    pub edge: Outline,
+    /// The lines that metal is measured to, each a closed outline.
+    pub lines: Vec<(NamedLine, Outline)>,
+    /// The flange, where there is one.
+    pub flange: Option<FlangeDesign>,
+    /// Groups of holes, in the order of the spec.
+    pub groups: Vec<HoleGroup>,
+    /// Every hole in the flat, by group, in the order of their numbers.
+    pub holes: Vec<Hole>,
+    /// Columns or rows of the nests.
+    pub nest_lines: Vec<NestLine>,
+    /// Whether they are columns or rows, for each group that has any.
+    pub line_way: Vec<(usize, LineWay)>,
+    /// Holes left out of a pattern.
+    pub omissions: Vec<Omission>,
+    /// Rivets of the flange.
+    pub rivets: Option<RivetLine>,
+    /// Least ligament for every pair of purposes that has one.
+    pub least_ligaments: Vec<LeastLigament>,
+    /// Ligaments of each nest by direction.
+    pub directions: Vec<DirectionLigament>,
+    /// Every pair of neighbours whose ligament is within twice the least of its purposes: what a rule may have to list.
+    pub close_pairs: Vec<Ligament>,
+    /// Least land of each purpose of hole to each line.
+    pub lands: Vec<Land>,
+    /// Largest unsupported circle with what the spec counts as support.
+    pub largest_circle: Option<LargestCircle>,
+    /// The same, tubes and flues not counted.
+    pub largest_circle_without_tubes: Option<LargestCircle>,
+    /// Masses and areas.
+    pub figures: Figures,
+}
+
+/// Areas and masses. Masses are there where the spec gives a density.
+#[derive(Clone, Debug, Default)]
+pub struct Figures {
+    /// Area inside the edge of a flat plate, holes not out, mm²; for a pressed plate, of the blank as cut.
+    pub outline_area_mm2: f64,
+    /// Length of that edge.
+    pub outline_perimeter: Length,
+    /// Width and height of the box round it.
+    pub outline_box: (Length, Length),
+    /// Finished plate, no hole out, ring excluded, kg.
+    pub plate_plain_kg: Option<f64>,
+    /// Finished plate, every hole out, rivet holes included, ring excluded, kg.
+    pub plate_mass_kg: Option<f64>,
+    /// Ring, net strip, kg.
+    pub ring_mass_kg: Option<f64>,
+    /// Blank as cut, no hole out, kg.
+    pub blank_mass_kg: Option<f64>,
+    /// Working pressure on the full circle of the bore, N.
+    pub end_load_n: Option<f64>,
+}
+
+/// Sets out a plate: every edge and hole in its place, or every fault that makes it contradictory.
+pub fn set_out(_spec: &Spec) -> Result<Design, Vec<Fault>> {
+    Err(vec![Fault::new(
+        "",
+        "setting-out is not built yet",
+        "build it",
+    )])
+}

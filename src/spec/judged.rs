@@ -1,0 +1,263 @@
+//! What the works has decided: support, rules, limits, concessions, cutting and paper.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::holes::NamedLine;
+use crate::units::{Size, Strength};
+
+/// What counts as support of the flat plate. The works' statement; nothing is assumed.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Support {
+    /// The line along which the flange supports the flat.
+    pub flange_line: NamedLine,
+    /// Whether stays count.
+    pub stays: bool,
+    /// Whether tubes count.
+    pub tubes: bool,
+    /// Whether flues count.
+    #[serde(default)]
+    pub flues: bool,
+    /// Allowances of the flat above the tubes that needs staying.
+    pub above_tubes: Option<AboveTubes>,
+    /// Who says so.
+    pub origin: String,
+}
+
+/// The band of plate above the tubes that needs staying.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AboveTubes {
+    /// Height above the top edge of the tube holes that the tubes support.
+    pub over_tubes: Size,
+    /// Width inside the flange line that the flange supports.
+    pub inside_flange: Size,
+}
+
+/// Limits of the works' own, each with its origin. They judge as the named rules do.
+#[derive(Clone, Debug, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct OwnLimits {
+    /// Least ligament: a share of the hole, and so much more.
+    pub tube_ligament: Option<LigamentLimit>,
+    /// Least ratio of metal to pitch, 0.28 or so.
+    pub ligament_efficiency: Option<RatioLimit>,
+    /// Most clearance of a tube in its hole, on the diameter.
+    pub tube_hole_clearance: Option<SizeLimit>,
+    /// Least clear metal from hole edge to the flange line.
+    pub land: Option<SizeLimit>,
+    /// Least inside radius of the heel.
+    pub flange_radius: Option<SizeLimit>,
+    /// Least factor on the end load carried by the flange rivets.
+    pub end_load_factor: Option<RatioLimit>,
+    /// Most stress on the plate and constant of the largest-circle rule, from the code that the works holds.
+    pub largest_circle: Option<CircleLimit>,
+    /// Greatest pitch of rivets: so many thicknesses and so much more.
+    pub rivet_pitch: Option<PitchLimit>,
+}
+
+/// Least ligament as `share_of_hole` × hole + `plus`.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LigamentLimit {
+    /// Multiplies the finished hole.
+    pub share_of_hole: f64,
+    /// Added to that.
+    pub plus: Size,
+    /// Who says so.
+    pub origin: String,
+}
+
+/// A limit on a length.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SizeLimit {
+    /// The limit.
+    pub limit: Size,
+    /// Who says so.
+    pub origin: String,
+}
+
+/// A limit on a plain number.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RatioLimit {
+    /// The limit.
+    pub limit: f64,
+    /// Who says so.
+    pub origin: String,
+}
+
+/// Constants of the largest-circle rule.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CircleLimit {
+    /// The constant C by kind of support.
+    pub constant: f64,
+    /// Stress allowed.
+    pub stress: Strength,
+    /// Thickness left out of the sum.
+    pub thickness_allowance: Size,
+    /// Who says so.
+    pub origin: String,
+}
+
+/// Greatest pitch as `thicknesses` × t + `plus`.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PitchLimit {
+    /// Multiplies the plate's thickness.
+    pub thicknesses: f64,
+    /// Added to that.
+    pub plus: Size,
+    /// Who says so.
+    pub origin: String,
+}
+
+/// A departure from a rule that somebody with the right to do so has agreed.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Concession {
+    /// The rule whose finding it concerns, as printed on the design check sheet.
+    pub rule: String,
+    /// Only the finding whose source or place holds these words; every one of the rule where nothing is written.
+    pub only: Option<String>,
+    /// Who agreed.
+    pub agreed_by: String,
+    /// Letter or minute in which.
+    pub reference: String,
+    /// Why.
+    pub reason: String,
+}
+
+/// How the contractor cuts, and what the works lets him cut.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Cutting {
+    /// The process.
+    pub process: Process,
+    /// Where the settings below come from.
+    pub origin: String,
+    /// What is cut of each purpose of hole; a pop where nothing is written.
+    #[serde(default)]
+    pub holes: Vec<HolePolicy>,
+    /// Metal left on outside edges for dressing.
+    pub dress_outside: Option<Size>,
+    /// How a centre pop is drawn in the cut file.
+    #[serde(default)]
+    pub pop: PopMark,
+    /// Least hole that the process makes clean.
+    pub least_hole: Option<Size>,
+    /// Where the two former pins go: centres of tubes that will later be drilled there.
+    #[serde(default)]
+    pub former_pins: Vec<super::plate::At>,
+}
+
+/// A cutting process.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub enum Process {
+    /// Plasma arc.
+    #[serde(rename = "plasma")]
+    Plasma,
+    /// Oxygen and fuel gas.
+    #[serde(rename = "oxy-fuel")]
+    OxyFuel,
+    /// Laser.
+    #[serde(rename = "laser")]
+    Laser,
+    /// Abrasive waterjet.
+    #[serde(rename = "waterjet")]
+    Waterjet,
+    /// Nothing is cut but by drilling at the works.
+    #[serde(rename = "drill only")]
+    DrillOnly,
+}
+
+impl Process {
+    /// As printed and as file names have it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Process::Plasma => "plasma",
+            Process::OxyFuel => "oxy-fuel",
+            Process::Laser => "laser",
+            Process::Waterjet => "waterjet",
+            Process::DrillOnly => "drill only",
+        }
+    }
+
+    /// Whether it cuts by heat, and so leaves a hardened edge.
+    pub fn is_thermal(self) -> bool {
+        match self {
+            Process::Plasma | Process::OxyFuel | Process::Laser => true,
+            Process::Waterjet | Process::DrillOnly => false,
+        }
+    }
+}
+
+/// What is cut of one purpose of hole.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct HolePolicy {
+    /// Holes of this purpose.
+    pub purpose: super::holes::Purpose,
+    /// What is cut.
+    pub cut: HoleCut,
+    /// With `undersize`: how much smaller on the diameter.
+    pub under: Option<Size>,
+}
+
+/// What the contractor makes of a hole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum HoleCut {
+    /// Cut smaller, to be bored or reamed at the works.
+    Undersize,
+    /// Cut to its finished size.
+    Finish,
+    /// A centre pop only.
+    Pop,
+    /// Nothing.
+    Nothing,
+}
+
+/// How a pop is drawn.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum PopMark {
+    /// A small cross of two lines.
+    #[default]
+    Cross,
+    /// A point, for machines that take one.
+    Point,
+}
+
+/// Paper and habit of the sheets.
+#[derive(Clone, Debug, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SheetWishes {
+    /// Paper of every sheet.
+    #[serde(default)]
+    pub paper: Paper,
+    /// Millimetres as well as the job's inches in the tables.
+    #[serde(default)]
+    pub both_units: bool,
+    /// Notes of the works, printed numbered on the general arrangement.
+    #[serde(default)]
+    pub notes: Vec<String>,
+    /// Points at which work stops until somebody has signed.
+    #[serde(default)]
+    pub hold_points: Vec<String>,
+}
+
+/// Size of paper, landscape.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub enum Paper {
+    /// 420 × 297 mm.
+    #[default]
+    A3,
+    /// 594 × 420 mm.
+    A2,
+    /// 841 × 594 mm.
+    A1,
+}

@@ -1,0 +1,62 @@
+//! What the drawing office wrote, and the faults in it: never computes geometry, never fills in a strength figure.
+
+mod fault;
+mod holes;
+mod job;
+mod judged;
+mod plate;
+mod read;
+
+pub use fault::{Fault, Faults};
+pub use holes::*;
+pub use job::{Job, Revision, Units};
+pub use judged::*;
+pub use plate::*;
+pub use read::{Spec, read_spec, read_spec_file, spec_schema};
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::units::Strength;
+
+/// A boiler plate and everything its making needs, as the drawing office writes it.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Written {
+    /// Title block.
+    pub job: Job,
+    /// The plate.
+    pub plate: Plate,
+    /// The barrel it goes into.
+    pub barrel: Option<Barrel>,
+    /// Working pressure; strength lines are not judged without it.
+    pub working_pressure: Option<Strength>,
+    /// Its flange.
+    pub flange: Option<Flange>,
+    /// The edge of a flat plate; a pressed plate's edge follows from its flange.
+    pub outline: Option<OutlineSpec>,
+    /// Tubes and flues.
+    #[serde(default)]
+    pub tubes: Vec<Nest>,
+    /// Every other hole in the flat.
+    #[serde(default)]
+    pub holes: Vec<HoleSet>,
+    /// Rivets of the flange.
+    pub rivets: Option<RivetLineSpec>,
+    /// What supports the flat.
+    pub support: Option<Support>,
+    /// Rules and rule sets that judge; anything else worth saying is a note.
+    #[serde(default)]
+    pub judged_by: Vec<String>,
+    /// Limits of the works' own.
+    #[serde(default)]
+    pub own_limits: OwnLimits,
+    /// Departures agreed.
+    #[serde(default)]
+    pub concessions: Vec<Concession>,
+    /// What is cut by the contractor.
+    pub cutting: Option<Cutting>,
+    /// Paper and notes.
+    #[serde(default)]
+    pub sheets: SheetWishes,
+}

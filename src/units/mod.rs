@@ -1,0 +1,14 @@
+//! Lengths, angles, stress: the accepted spellings, the printed forms and the tolerances. Knows no boiler word.
+
+pub mod angle;
+mod density;
+pub mod length;
+pub mod print;
+mod stress;
+pub mod tolerance;
+mod written;
+
+pub use density::{Density, KG_PER_LB};
+pub use length::{Length, MM_PER_INCH};
+pub use stress::{LBF_PER_TONF, NEWTONS_PER_LBF, SQUARE_MM_PER_SQUARE_INCH, Stress};
+pub use written::{Heaviness, Quantity, Size, Strength, Unread, Written};

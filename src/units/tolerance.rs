@@ -1,0 +1,21 @@
+//! Every tolerance of the program: each with its unit and the reason for its size.
+//!
+//! A workshop allowance (trim, clearance, thermal edge) is not a tolerance: it belongs in the spec.
+
+/// Two computed lengths nearer than this are one length, mm.
+///
+/// Far above the rounding of any sum across a 20 m plate, and the last digit that a cut file carries.
+pub const SAME_LENGTH_MM: f64 = 1e-6;
+
+/// Two computed angles nearer than this are one angle, degrees.
+///
+/// On a 2 m radius it is a tenth of [`SAME_LENGTH_MM`] of arc.
+pub const SAME_ANGLE_DEG: f64 = 1e-9;
+
+/// Two stresses or pressures nearer than this, as a share of the larger, are one.
+///
+/// Far above the rounding of a formula, far below any printed digit.
+pub const SAME_SHARE: f64 = 1e-9;
+
+/// The largest unsupported circle is proven to be no more than this above the diameter reported, mm.
+pub const LARGEST_CIRCLE_MM: f64 = 0.001;
