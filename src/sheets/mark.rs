@@ -9,6 +9,11 @@ pub struct PaperPoint {
     pub y: f64,
 }
 
+/// A place on the paper, mm from its left and top edges.
+pub fn at(x: f64, y: f64) -> PaperPoint {
+    PaperPoint { x, y }
+}
+
 /// Width of a line on paper; two widths and a finer one, 2:1 (ISO 128 series).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Pen {
@@ -57,33 +62,52 @@ pub enum Role {
 pub enum Mark {
     /// A straight line.
     Line {
+        /// One end.
         from: PaperPoint,
+        /// Other end.
         to: PaperPoint,
+        /// Width.
         pen: Pen,
+        /// Dashes; a patterned line begins and ends on a long dash.
         pattern: Pattern,
+        /// What it belongs to.
         role: Role,
     },
     /// An arc, from start angle over a sweep, degrees clockwise on paper from x.
     Arc {
+        /// Its centre.
         centre: PaperPoint,
+        /// Radius, mm.
         radius: f64,
+        /// Where it begins, degrees clockwise on paper from x.
         start_deg: f64,
+        /// How far it goes, degrees clockwise; below nothing, anticlockwise.
         sweep_deg: f64,
+        /// Width.
         pen: Pen,
+        /// Dashes.
         pattern: Pattern,
+        /// What it belongs to.
         role: Role,
     },
     /// A full circle.
     Circle {
+        /// Its centre.
         centre: PaperPoint,
+        /// Radius, mm.
         radius: f64,
+        /// Width.
         pen: Pen,
+        /// Dashes; a patterned circle has a long dash on each quarter.
         pattern: Pattern,
+        /// What it belongs to.
         role: Role,
     },
     /// A filled polygon: arrowheads, solid sections, origin dots. Never drawn larger than its corners.
     Filled {
+        /// Its corners in order.
         corners: Vec<PaperPoint>,
+        /// What it belongs to.
         role: Role,
     },
     /// A line of lettering in the bundled face.
@@ -133,4 +157,111 @@ pub struct Sheet {
     pub height: f64,
     /// The marks, in drawing order.
     pub marks: Vec<Mark>,
+}
+
+impl Mark {
+    /// An unbroken straight line.
+    pub fn line(from: PaperPoint, to: PaperPoint, pen: Pen, role: Role) -> Self {
+        let pattern = Pattern::Continuous;
+        Mark::Line {
+            from,
+            to,
+            pen,
+            pattern,
+            role,
+        }
+    }
+
+    /// A centre line: narrow chain.
+    pub fn centre_line(from: PaperPoint, to: PaperPoint) -> Self {
+        Mark::Line {
+            from,
+            to,
+            pen: Pen::Narrow,
+            pattern: Pattern::Chain,
+            role: Role::Centre,
+        }
+    }
+
+    /// An unbroken full circle of this radius, mm.
+    pub fn circle(centre: PaperPoint, radius: f64, pen: Pen, role: Role) -> Self {
+        let pattern = Pattern::Continuous;
+        Mark::Circle {
+            centre,
+            radius,
+            pen,
+            pattern,
+            role,
+        }
+    }
+
+    /// The four unbroken sides of an upright rectangle with this top left corner.
+    pub fn rectangle(
+        corner: PaperPoint,
+        width: f64,
+        height: f64,
+        pen: Pen,
+        role: Role,
+    ) -> [Self; 4] {
+        let (left, top) = (corner.x, corner.y);
+        let (right, foot) = (left + width, top + height);
+        let corners = [
+            at(left, top),
+            at(right, top),
+            at(right, foot),
+            at(left, foot),
+        ];
+        [0, 1, 2, 3].map(|i| Mark::line(corners[i], corners[(i + 1) % 4], pen, role))
+    }
+
+    /// A line of lettering that starts here, level, in the regular face.
+    pub fn text(start: PaperPoint, words: impl Into<String>, height: f64) -> Self {
+        Mark::Text(Text::new(start, words, height))
+    }
+}
+
+impl Text {
+    /// Level lettering of this capital height that starts at a point, in the regular face.
+    pub fn new(start: PaperPoint, words: impl Into<String>, height: f64) -> Self {
+        Text {
+            at: start,
+            words: words.into(),
+            height,
+            hang: Hang::Start,
+            turn_deg: 0.0,
+            bold: false,
+        }
+    }
+
+    /// The same, centred on its point.
+    pub fn middle(self) -> Self {
+        Text {
+            hang: Hang::Middle,
+            ..self
+        }
+    }
+
+    /// The same, ending at its point.
+    pub fn end(self) -> Self {
+        Text {
+            hang: Hang::End,
+            ..self
+        }
+    }
+
+    /// The same, turned anticlockwise by so many degrees about its point.
+    pub fn turned(self, turn_deg: f64) -> Self {
+        Text { turn_deg, ..self }
+    }
+
+    /// The same in the bold face.
+    pub fn bold(self) -> Self {
+        Text { bold: true, ..self }
+    }
+}
+
+impl From<Text> for Mark {
+    fn from(text: Text) -> Self {
+        Mark::Text(text)
+    }
 }

@@ -1,7 +1,14 @@
 //! Paper: views, dimensions, tables and lettering as marks, and the three writers that decide nothing.
 
+mod dashes;
 pub mod face;
-#[allow(missing_docs)]
+pub mod lettering;
 mod mark;
+pub mod png;
+#[cfg(test)]
+mod sample;
+pub mod svg;
+#[cfg(test)]
+mod writers_agree;
 
-pub use mark::{Hang, Mark, PaperPoint, Pattern, Pen, Role, Sheet, Text};
+pub use mark::{Hang, Mark, PaperPoint, Pattern, Pen, Role, Sheet, Text, at};

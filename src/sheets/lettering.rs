@@ -1,0 +1,339 @@
+//! Lettering laid out once: glyphs, signs of our own and stacked fractions, each in its place.
+//!
+//! All three writers draw these pieces and nothing else, so that they cannot disagree about a figure. Places are in capital
+//! heights along the base line, x right and y **down** (above the line is negative), as on the paper.
+
+use kurbo::Affine;
+
+use super::face;
+use super::mark::{Hang, Text};
+
+/// Digits of a stacked fraction, as a share of the whole figures (drawing practice: about 0.7).
+pub const FRACTION: f64 = 0.7;
+/// Clear space above and below the bar of a fraction, to the digits.
+const BAR_GAP: f64 = 0.14;
+/// How far the bar runs past the wider digits.
+const BAR_OVERHANG: f64 = 0.05;
+/// Space left and right of a fraction.
+const FRACTION_SPACE: f64 = 0.12;
+/// Stroke of the signs we draw ourselves: that of the face's own stems.
+const STROKE: f64 = 0.11;
+const BOLD_STROKE: f64 = 0.17;
+
+/// A piece of laid lettering.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Piece {
+    /// A glyph of the face.
+    Glyph {
+        /// Its number in the face.
+        number: u32,
+        /// Where its origin stands.
+        x: f64,
+        /// Down from the base line.
+        y: f64,
+        /// Size against the line's own.
+        size: f64,
+        /// The character that is read, for search and for copying.
+        read: char,
+    },
+    /// A straight stroke with square ends.
+    Stroke {
+        /// One end.
+        from: (f64, f64),
+        /// Other end.
+        to: (f64, f64),
+        /// Its width.
+        width: f64,
+    },
+    /// A ring.
+    Ring {
+        /// Its centre.
+        centre: (f64, f64),
+        /// Radius to the middle of the stroke.
+        radius: f64,
+        /// Width of the stroke.
+        width: f64,
+    },
+    /// Nothing seen: a character that is read where strokes stand for it.
+    Read {
+        /// The character.
+        read: char,
+        /// Where it begins.
+        x: f64,
+        /// The room it takes.
+        advance: f64,
+    },
+}
+
+/// A laid line of lettering, all in capital heights.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Laid {
+    /// The pieces in reading order.
+    pub pieces: Vec<Piece>,
+    /// How long the line is.
+    pub width: f64,
+    /// Highest it reaches above the base line.
+    pub above: f64,
+    /// Lowest it reaches below the base line.
+    pub below: f64,
+    /// The words as one would type them: `1 13/16`, without braces.
+    pub read: String,
+    /// The first character that can be neither lettered nor drawn; an empty box stands in its place.
+    pub missing: Option<char>,
+}
+
+/// Lays out a line of lettering, in capital heights from its start.
+pub fn lay(text: &Text) -> Laid {
+    lay_words(&text.words, text.bold)
+}
+
+/// Lays out words of unit capital height.
+pub fn lay_words(words: &str, bold: bool) -> Laid {
+    let mut line = Line {
+        laid: Laid {
+            above: 1.0,
+            ..Laid::default()
+        },
+        bold,
+    };
+    let mut rest = words;
+    while let Some(open) = rest.find('{') {
+        let Some((inside, length)) = braced(&rest[open..]) else {
+            line.plain(&rest[..=open]);
+            rest = &rest[open + 1..];
+            continue;
+        };
+        line.plain(&rest[..open]);
+        line.mixed_number(inside);
+        rest = &rest[open + length..];
+    }
+    line.plain(rest);
+    line.laid
+}
+
+/// From a line's own capital heights to mm of paper: set to height, hung, turned and put in its place.
+pub fn placing(text: &Text, width: f64) -> Affine {
+    let back = match text.hang {
+        Hang::Start => 0.0,
+        Hang::Middle => width / 2.0,
+        Hang::End => width,
+    };
+    // Anticlockwise as one reads is a negative turn where y runs down.
+    let (sin, cos) = quarter_true_sin_cos(-text.turn_deg);
+    let h = text.height;
+    Affine::new([cos * h, sin * h, -sin * h, cos * h, text.at.x, text.at.y])
+        * Affine::translate((-back, 0.0))
+}
+
+/// Sine and cosine of an angle in degrees, exact at quarter turns: lettering that reads from the right stands truly upright.
+fn quarter_true_sin_cos(degrees: f64) -> (f64, f64) {
+    match degrees.rem_euclid(360.0) {
+        0.0 => (0.0, 1.0),
+        90.0 => (1.0, 0.0),
+        180.0 => (0.0, -1.0),
+        270.0 => (-1.0, 0.0),
+        turned => {
+            let radians = turned.to_radians();
+            (
+                crate::units::angle::sin(radians),
+                crate::units::angle::cos(radians),
+            )
+        }
+    }
+}
+
+/// Four corners of the true, turned box of a line of lettering on paper, mm, in order round it.
+pub fn corners(text: &Text) -> [kurbo::Point; 4] {
+    let laid = lay(text);
+    let place = placing(text, laid.width);
+    let (top, foot) = (-laid.above, laid.below);
+    [
+        (0.0, top),
+        (laid.width, top),
+        (laid.width, foot),
+        (0.0, foot),
+    ]
+    .map(|corner| place * kurbo::Point::from(corner))
+}
+
+/// A mixed number within braces.
+struct MixedNumber<'a> {
+    before: &'a str,
+    numerator: &'a str,
+    denominator: &'a str,
+}
+
+/// What stands in the braces at the start of this, where it ends in a fraction; and how long it is with its braces.
+fn braced(text: &str) -> Option<(MixedNumber<'_>, usize)> {
+    let close = text.find('}')?;
+    let inside = &text[1..close];
+    let (left, denominator) = inside.rsplit_once('/')?;
+    let digits = left.bytes().rev().take_while(u8::is_ascii_digit).count();
+    let (before, numerator) = left.split_at(left.len() - digits);
+    let whole_digits = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_digit());
+    (whole_digits(numerator) && whole_digits(denominator)).then_some((
+        MixedNumber {
+            before,
+            numerator,
+            denominator,
+        },
+        close + 1,
+    ))
+}
+
+/// A line while it is laid out.
+struct Line {
+    laid: Laid,
+    bold: bool,
+}
+
+impl Line {
+    fn plain(&mut self, words: &str) {
+        let mut before = None;
+        let mut characters = words.chars().peekable();
+        while let Some(character) = characters.next() {
+            let in_a_word = [before, characters.peek().copied()]
+                .into_iter()
+                .flatten()
+                .any(char::is_alphabetic);
+            before = Some(character);
+            match character {
+                '⌀' => self.diameter(),
+                // The slashed o of a name keeps its letter; before a figure it is the diameter sign.
+                'ø' if !in_a_word => self.diameter(),
+                '□' => self.square(),
+                _ => self.letter(character),
+            }
+        }
+    }
+
+    fn letter(&mut self, character: char) {
+        let Some(glyph) = face::glyph(character, self.bold) else {
+            self.laid.missing.get_or_insert(character);
+            self.empty_box(character);
+            return;
+        };
+        self.glyph(character, glyph, self.laid.width, 0.0, 1.0);
+        self.laid.above = self.laid.above.max(glyph.above);
+        self.laid.below = self.laid.below.max(glyph.below);
+        self.laid.width += glyph.advance;
+        self.laid.read.push(character);
+    }
+
+    fn glyph(&mut self, read: char, glyph: face::Glyph, x: f64, y: f64, size: f64) {
+        self.laid.pieces.push(Piece::Glyph {
+            number: glyph.number,
+            x,
+            y,
+            size,
+            read,
+        });
+    }
+
+    fn mixed_number(&mut self, number: MixedNumber<'_>) {
+        self.plain(number.before.trim_end());
+        if !number.before.trim_end().is_empty() {
+            self.read_only(' ', FRACTION_SPACE);
+        } else {
+            self.laid.width += FRACTION_SPACE;
+        }
+        let wide = |digits: &str| -> f64 {
+            digits
+                .chars()
+                .filter_map(|digit| face::glyph(digit, self.bold))
+                .map(|glyph| glyph.advance * FRACTION)
+                .sum()
+        };
+        let (upper, lower) = (wide(number.numerator), wide(number.denominator));
+        let room = upper.max(lower) + 2.0 * BAR_OVERHANG;
+        let start = self.laid.width;
+        let stroke = self.stroke();
+        // The bar lies at half the height of the whole figures.
+        let bar = -0.5;
+        let above = bar - stroke / 2.0 - BAR_GAP;
+        let below = bar + stroke / 2.0 + BAR_GAP + FRACTION;
+        self.small_digits(number.numerator, start + (room - upper) / 2.0, above);
+        self.laid.pieces.push(Piece::Read {
+            read: '/',
+            x: start + room / 2.0,
+            advance: 0.0,
+        });
+        self.laid.pieces.push(Piece::Stroke {
+            from: (start, bar),
+            to: (start + room, bar),
+            width: stroke,
+        });
+        self.laid.read.push('/');
+        self.small_digits(number.denominator, start + (room - lower) / 2.0, below);
+        self.laid.above = self.laid.above.max(FRACTION - above);
+        self.laid.below = self.laid.below.max(below);
+        self.laid.width = start + room + FRACTION_SPACE;
+    }
+
+    fn small_digits(&mut self, digits: &str, start: f64, y: f64) {
+        let mut x = start;
+        for digit in digits.chars() {
+            let glyph = face::glyph(digit, self.bold).expect("the bundled face has every digit");
+            self.glyph(digit, glyph, x, y, FRACTION);
+            x += glyph.advance * FRACTION;
+            self.laid.read.push(digit);
+        }
+    }
+
+    /// A ring struck through at 60°, as tall as a capital.
+    fn diameter(&mut self) {
+        let (width, stroke) = (0.96, self.stroke());
+        let centre = (self.laid.width + width / 2.0, -0.5);
+        self.laid.pieces.push(Piece::Ring {
+            centre,
+            radius: 0.36 - stroke / 2.0,
+            width: stroke,
+        });
+        // 0.29 across for 0.5 up is 60° from the base line.
+        self.laid.pieces.push(Piece::Stroke {
+            from: (centre.0 - 0.29, centre.1 + 0.5),
+            to: (centre.0 + 0.29, centre.1 - 0.5),
+            width: stroke,
+        });
+        self.read_only('ø', width);
+    }
+
+    /// The sign for the side of a square, as tall as a capital less its stroke.
+    fn square(&mut self) {
+        let stroke = self.stroke();
+        let (left, right) = (self.laid.width + 0.14, self.laid.width + 0.86);
+        self.frame(left, right, -0.86, -0.14, stroke);
+        self.read_only('□', 1.0);
+    }
+
+    /// Stands for a character that the face lacks.
+    fn empty_box(&mut self, character: char) {
+        let stroke = self.stroke();
+        let (left, right) = (self.laid.width + 0.1, self.laid.width + 0.7);
+        self.frame(left, right, -1.0 + stroke / 2.0, -stroke / 2.0, stroke);
+        self.read_only(character, 0.8);
+    }
+
+    fn frame(&mut self, left: f64, right: f64, top: f64, foot: f64, width: f64) {
+        let half = width / 2.0;
+        for (from, to) in [
+            ((left - half, top), (right + half, top)),
+            ((left - half, foot), (right + half, foot)),
+            ((left, top), (left, foot)),
+            ((right, top), (right, foot)),
+        ] {
+            self.laid.pieces.push(Piece::Stroke { from, to, width });
+        }
+    }
+
+    fn read_only(&mut self, read: char, advance: f64) {
+        let x = self.laid.width;
+        self.laid.pieces.push(Piece::Read { read, x, advance });
+        self.laid.read.push(read);
+        self.laid.width += advance;
+    }
+
+    fn stroke(&self) -> f64 {
+        if self.bold { BOLD_STROKE } else { STROKE }
+    }
+}

@@ -1,0 +1,139 @@
+//! One sheet as a picture: drawn from its SVG, so that what is seen is what the SVG holds.
+
+use std::fmt;
+
+use resvg::tiny_skia::{Pixmap, Transform};
+use resvg::usvg::{Node, Options, Tree};
+
+use super::mark::Sheet;
+use super::svg;
+use crate::units::Length;
+
+/// Most dots a picture may have: an A1 sheet at 300 dots to the inch is 70 million.
+pub const MOST_DOTS: f64 = 80e6;
+
+/// Why a picture could not be made.
+#[derive(Debug)]
+pub enum NoPicture {
+    /// So many dots would be needed.
+    TooLarge {
+        /// Across.
+        width: f64,
+        /// Down.
+        height: f64,
+    },
+    /// The reader of SVG refused our sheet.
+    Unreadable(resvg::usvg::Error),
+    /// The reader of SVG lost something of our sheet.
+    Lost {
+        /// Shapes that were written.
+        written: usize,
+        /// Shapes that were read.
+        read: usize,
+    },
+    /// The picture could not be packed.
+    Unpacked(png::EncodingError),
+}
+
+impl fmt::Display for NoPicture {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            NoPicture::TooLarge { width, height } => write!(
+                f,
+                "the picture would be {width:.0} by {height:.0} dots, more than {:.0} million; ask for fewer dots to the inch",
+                MOST_DOTS / 1e6
+            ),
+            NoPicture::Unreadable(cause) => write!(f, "the sheet could not be read back: {cause}"),
+            NoPicture::Lost { written, read } => {
+                write!(
+                    f,
+                    "the sheet has {written} shapes, but {read} were read back"
+                )
+            }
+            NoPicture::Unpacked(cause) => write!(f, "the picture could not be packed: {cause}"),
+        }
+    }
+}
+
+impl std::error::Error for NoPicture {}
+
+/// Draws a sheet at so many dots to the inch, in greys; the file states the resolution, so that it prints at its true size.
+pub fn write(sheet: &Sheet, dots_per_inch: f64) -> Result<Vec<u8>, NoPicture> {
+    write_svg(&svg::write(sheet), sheet, dots_per_inch)
+}
+
+/// The same, from a sheet that is already written as SVG.
+pub fn write_svg(written: &str, sheet: &Sheet, dots_per_inch: f64) -> Result<Vec<u8>, NoPicture> {
+    let dots_per_mm = dots_per_inch / Length::inches(1.0).to_mm();
+    let (width, height) = dots(sheet, dots_per_mm)?;
+    let tree = read_back(written)?;
+    let mut picture = Pixmap::new(width, height).ok_or(NoPicture::TooLarge {
+        width: f64::from(width),
+        height: f64::from(height),
+    })?;
+    let scale = Transform::from_scale(
+        width as f32 / tree.size().width(),
+        height as f32 / tree.size().height(),
+    );
+    resvg::render(&tree, scale, &mut picture.as_mut());
+    pack(&greys(&picture), width, height, dots_per_mm)
+}
+
+fn dots(sheet: &Sheet, dots_per_mm: f64) -> Result<(u32, u32), NoPicture> {
+    let (width, height) = (
+        (sheet.width * dots_per_mm).round(),
+        (sheet.height * dots_per_mm).round(),
+    );
+    let possible = width >= 1.0 && height >= 1.0 && width * height <= MOST_DOTS;
+    possible
+        .then_some((width as u32, height as u32))
+        .ok_or(NoPicture::TooLarge { width, height })
+}
+
+/// Reads our SVG, and counts its shapes: the reader only logs what it leaves out.
+fn read_back(written: &str) -> Result<Tree, NoPicture> {
+    let tree = Tree::from_str(written, &Options::default()).map_err(NoPicture::Unreadable)?;
+    let written = svg::shapes_in(written);
+    let read = shapes(tree.root());
+    if read == written {
+        Ok(tree)
+    } else {
+        Err(NoPicture::Lost { written, read })
+    }
+}
+
+fn shapes(group: &resvg::usvg::Group) -> usize {
+    group
+        .children()
+        .iter()
+        .map(|node| match node {
+            Node::Group(inner) => shapes(inner),
+            Node::Path(_) => 1,
+            Node::Image(_) | Node::Text(_) => 0,
+        })
+        .sum()
+}
+
+/// Black on white has no colours: one byte a dot.
+fn greys(picture: &Pixmap) -> Vec<u8> {
+    picture.pixels().iter().map(|dot| dot.red()).collect()
+}
+
+fn pack(greys: &[u8], width: u32, height: u32, dots_per_mm: f64) -> Result<Vec<u8>, NoPicture> {
+    let mut file = Vec::new();
+    let mut encoder = png::Encoder::new(&mut file, width, height);
+    encoder.set_color(png::ColorType::Grayscale);
+    encoder.set_depth(png::BitDepth::Eight);
+    let per_metre = (dots_per_mm * 1000.0).round() as u32;
+    encoder.set_pixel_dims(Some(png::PixelDimensions {
+        xppu: per_metre,
+        yppu: per_metre,
+        unit: png::Unit::Meter,
+    }));
+    let mut writer = encoder.write_header().map_err(NoPicture::Unpacked)?;
+    writer
+        .write_image_data(greys)
+        .map_err(NoPicture::Unpacked)?;
+    writer.finish().map_err(NoPicture::Unpacked)?;
+    Ok(file)
+}

@@ -1,0 +1,315 @@
+//! One sheet as SVG in true millimetres: no fonts, no network, nothing but black.
+//!
+//! Each glyph is outlined once and referred to wherever it stands; what the lettering says is kept in `aria-label`, so that it
+//! can be read aloud and searched.
+
+use std::collections::BTreeSet;
+
+use kurbo::{Affine, BezPath, PathEl};
+use svg::node::Node as _;
+use svg::node::element::{Definitions, Description, Element, Group, Path, Title};
+
+use super::dashes::{self, Dashes};
+use super::face;
+use super::lettering::{self, Piece};
+use super::mark::{Mark, PaperPoint, Pattern, Pen, Sheet, Text};
+use crate::units::{angle, print};
+
+/// Writes a sheet.
+pub fn write(sheet: &Sheet) -> String {
+    let document = svg::Document::new()
+        .set("width", format!("{}mm", mm(sheet.width)))
+        .set("height", format!("{}mm", mm(sheet.height)))
+        .set(
+            "viewBox",
+            format!("0 0 {} {}", mm(sheet.width), mm(sheet.height)),
+        )
+        .set("xmlns:xlink", "http://www.w3.org/1999/xlink")
+        .set("fill", "none")
+        .set("stroke", "#000")
+        .add(Title::new(sheet.title.clone()))
+        .add(Description::new().add(svg::node::Text::new(describe(sheet))))
+        .add(glyphs_used(sheet))
+        .add(paper(sheet));
+    let document = runs(&sheet.marks)
+        .into_iter()
+        .fold(document, |document, run| document.add(run_of_marks(run)));
+    format!("{document}\n")
+}
+
+fn describe(sheet: &Sheet) -> String {
+    format!(
+        "Sheet {}, {} by {} mm, drawn in millimetres of paper.",
+        sheet.number,
+        mm(sheet.width),
+        mm(sheet.height)
+    )
+}
+
+/// White paper, so that a dark viewer does not hide black lines.
+fn paper(sheet: &Sheet) -> Element {
+    let mut paper = Element::new("rect");
+    paper.assign("width", mm(sheet.width));
+    paper.assign("height", mm(sheet.height));
+    paper.assign("fill", "#fff");
+    paper.assign("stroke", "none");
+    paper
+}
+
+/// The outlines of every glyph that stands on the sheet, each once, in units of the face with y down.
+fn glyphs_used(sheet: &Sheet) -> Definitions {
+    let mut used = BTreeSet::new();
+    for mark in &sheet.marks {
+        let Mark::Text(text) = mark else { continue };
+        for piece in lettering::lay(text).pieces {
+            match piece {
+                Piece::Glyph { number, read, .. } if has_ink(read) => {
+                    used.insert((text.bold, number));
+                }
+                _ => {}
+            }
+        }
+    }
+    used.into_iter()
+        .fold(Definitions::new(), |definitions, (bold, number)| {
+            let outline = Affine::FLIP_Y * face::outline(number, bold);
+            let path = Path::new()
+                .set("id", glyph_name(number, bold))
+                .set("d", outline_data(&outline));
+            definitions.add(path)
+        })
+}
+
+/// A space is written nowhere: nothing is seen of it, and its room is already in the places of the others.
+fn has_ink(read: char) -> bool {
+    !read.is_whitespace()
+}
+
+fn glyph_name(number: u32, bold: bool) -> String {
+    format!("{}{number}", if bold { 'b' } else { 'r' })
+}
+
+/// Neighbouring marks that one group can hold: all drawn by one pen in one manner, all filled, or one line of lettering.
+fn runs(marks: &[Mark]) -> Vec<&[Mark]> {
+    marks
+        .chunk_by(|a, b| manner(a).is_some() && manner(a) == manner(b))
+        .collect()
+}
+
+/// How a mark is drawn: its pen and whether it is unbroken; a filled one has no pen. Nothing for lettering, which stands alone.
+fn manner(mark: &Mark) -> Option<(Option<Pen>, bool)> {
+    match mark {
+        Mark::Line { pen, pattern, .. }
+        | Mark::Arc { pen, pattern, .. }
+        | Mark::Circle { pen, pattern, .. } => Some((Some(*pen), *pattern == Pattern::Continuous)),
+        Mark::Filled { .. } => Some((None, true)),
+        Mark::Text(_) => None,
+    }
+}
+
+fn run_of_marks(run: &[Mark]) -> Group {
+    let group = match manner(&run[0]) {
+        Some((Some(pen), unbroken)) => Group::new()
+            .set("stroke-width", mm(pen.width()))
+            // A round end closes the corner where two edges meet; on a dash it would lengthen every dot.
+            .set("stroke-linecap", if unbroken { "round" } else { "butt" }),
+        _ => Group::new().set("fill", "#000").set("stroke", "none"),
+    };
+    run.iter().fold(group, |group, mark| match mark {
+        Mark::Line {
+            from,
+            to,
+            pen,
+            pattern,
+            ..
+        } => {
+            let length = angle::hypot(to.x - from.x, to.y - from.y);
+            let data = format!("M{} L{}", place(*from), place(*to));
+            group.add(dashed(path(data), dashes::open(*pattern, *pen, length)))
+        }
+        Mark::Arc {
+            centre,
+            radius,
+            start_deg,
+            sweep_deg,
+            pen,
+            pattern,
+            ..
+        } => {
+            let length = radius * sweep_deg.to_radians().abs();
+            let data = arc_data(*centre, *radius, *start_deg, *sweep_deg);
+            group.add(dashed(path(data), dashes::open(*pattern, *pen, length)))
+        }
+        Mark::Circle {
+            centre,
+            radius,
+            pen,
+            pattern,
+            ..
+        } => {
+            let mut circle = Element::new("circle");
+            circle.assign("cx", mm(centre.x));
+            circle.assign("cy", mm(centre.y));
+            circle.assign("r", mm(*radius));
+            group.add(dashed(circle, dashes::closed(*pattern, *pen, *radius)))
+        }
+        Mark::Filled { corners, .. } => group.add(path(polygon_data(corners))),
+        Mark::Text(text) => lettering_pieces(group, text),
+    })
+}
+
+fn path(data: String) -> Element {
+    let mut path = Element::new("path");
+    path.assign("d", data);
+    path
+}
+
+fn dashed(mut element: Element, dashes: Option<Dashes>) -> Element {
+    if let Some(dashes) = dashes {
+        let lengths: Vec<String> = dashes.lengths.iter().map(|l| number(*l, 5)).collect();
+        element.assign("stroke-dasharray", lengths.join(" "));
+        if dashes.skip > 0.0 {
+            element.assign("stroke-dashoffset", number(dashes.skip, 5));
+        }
+    }
+    element
+}
+
+/// An arc in pieces of half a turn at most: a longer one that ends near its start is drawn as nothing by some viewers.
+fn arc_data(centre: PaperPoint, radius: f64, start_deg: f64, sweep_deg: f64) -> String {
+    let on = |degrees: f64| PaperPoint {
+        x: centre.x + radius * angle::cos(degrees.to_radians()),
+        y: centre.y + radius * angle::sin(degrees.to_radians()),
+    };
+    let pieces = (sweep_deg.abs() / 180.0).ceil().max(1.0);
+    let clockwise = u8::from(sweep_deg > 0.0);
+    let r = mm(radius);
+    let mut data = format!("M{}", place(on(start_deg)));
+    for piece in 1..=pieces as u32 {
+        let end = on(start_deg + sweep_deg * f64::from(piece) / pieces);
+        data.push_str(&format!(" A{r} {r} 0 0 {clockwise} {}", place(end)));
+    }
+    data
+}
+
+fn polygon_data(corners: &[PaperPoint]) -> String {
+    let places: Vec<String> = corners.iter().map(|corner| place(*corner)).collect();
+    format!("M{}Z", places.join(" L"))
+}
+
+/// The pieces of a line of lettering, in units of the face, within one group that puts them in their place.
+fn lettering_pieces(group: Group, text: &Text) -> Group {
+    let laid = lettering::lay(text);
+    let place = lettering::placing(text, laid.width).as_coeffs();
+    let unit = face::CAPITAL_UNITS;
+    let scaled: Vec<String> = place
+        .iter()
+        .enumerate()
+        // The first four scale, where the eighth place still moves the end of a long line by a micron.
+        .map(|(i, c)| if i < 4 { number(c / unit, 9) } else { mm(*c) })
+        .collect();
+    let group = group
+        .set("transform", format!("matrix({})", scaled.join(" ")))
+        .set("role", "img")
+        .set("aria-label", laid.read.clone());
+    laid.pieces.iter().fold(group, |group, piece| match piece {
+        Piece::Glyph {
+            number: glyph,
+            x,
+            y,
+            size,
+            read,
+        } if has_ink(*read) => group.add(glyph_use(*glyph, text.bold, (x * unit, y * unit), *size)),
+        Piece::Stroke { from, to, width } => {
+            let mut stroke = path(format!(
+                "M{} {} L{} {}",
+                mm(from.0 * unit),
+                mm(from.1 * unit),
+                mm(to.0 * unit),
+                mm(to.1 * unit)
+            ));
+            stroke.assign("stroke", "#000");
+            stroke.assign("stroke-width", mm(width * unit));
+            group.add(stroke)
+        }
+        Piece::Ring {
+            centre,
+            radius,
+            width,
+        } => {
+            let mut ring = Element::new("circle");
+            ring.assign("cx", mm(centre.0 * unit));
+            ring.assign("cy", mm(centre.1 * unit));
+            ring.assign("r", mm(radius * unit));
+            ring.assign("fill", "none");
+            ring.assign("stroke", "#000");
+            ring.assign("stroke-width", mm(width * unit));
+            group.add(ring)
+        }
+        Piece::Glyph { .. } | Piece::Read { .. } => group,
+    })
+}
+
+fn glyph_use(glyph: u32, bold: bool, origin: (f64, f64), size: f64) -> Element {
+    let mut shown = Element::new("use");
+    // The older spelling, which every viewer knows.
+    shown.assign("xlink:href", format!("#{}", glyph_name(glyph, bold)));
+    if size == 1.0 {
+        shown.assign("x", mm(origin.0));
+    } else {
+        let (x, y, s) = (mm(origin.0), mm(origin.1), mm(size));
+        shown.assign("transform", format!("translate({x} {y}) scale({s})"));
+    }
+    shown
+}
+
+fn outline_data(outline: &BezPath) -> String {
+    let mut data = String::new();
+    let mut add = |letter: char, points: &[kurbo::Point]| {
+        data.push(letter);
+        let places: Vec<String> = points
+            .iter()
+            .map(|p| format!("{} {}", mm(p.x), mm(p.y)))
+            .collect();
+        data.push_str(&places.join(" "));
+    };
+    for element in outline.elements() {
+        match *element {
+            PathEl::MoveTo(p) => add('M', &[p]),
+            PathEl::LineTo(p) => add('L', &[p]),
+            PathEl::QuadTo(a, p) => add('Q', &[a, p]),
+            PathEl::CurveTo(a, b, p) => add('C', &[a, b, p]),
+            PathEl::ClosePath => add('Z', &[]),
+        }
+    }
+    data
+}
+
+fn place(point: PaperPoint) -> String {
+    format!("{} {}", mm(point.x), mm(point.y))
+}
+
+/// A millimetre to three places.
+fn mm(value: f64) -> String {
+    number(value, 3)
+}
+
+/// To so many places, without the noughts at the end and never as `-0`.
+fn number(value: f64, places: usize) -> String {
+    let text = print::decimal(value, places);
+    match text.contains('.') {
+        true => text.trim_end_matches('0').trim_end_matches('.').to_string(),
+        false => text,
+    }
+}
+
+/// How many shapes one of our sheets shows, counted from its text: outlines drawn where they stand, not where they are defined.
+pub fn shapes_in(written: &str) -> usize {
+    let body = written
+        .split_once("</defs>")
+        .map_or(written, |(_, body)| body);
+    ["<path", "<circle", "<use", "<rect"]
+        .iter()
+        .map(|tag| body.matches(tag).count())
+        .sum()
+}
