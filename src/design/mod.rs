@@ -1,18 +1,27 @@
 //! Every edge and hole in place: mm, y up, side stated. Never judges; knows no paper, YAML or DXF.
 
+mod edge;
+mod edges_meet;
 mod flange;
 mod hole;
+mod keyhole;
 mod largest_circle;
 mod ligament;
 mod outline;
+mod outline_offset;
+mod path;
 mod point;
 mod rivet_line;
 
+pub use edge::Edge;
 pub use flange::{Fabricated, FlangeDesign, Pressed};
 pub use hole::{Hole, HoleGroup, LineWay, NestLine, Omission, Stage};
+pub use keyhole::ImpossibleKeyhole;
 pub use largest_circle::{LargestCircle, Touch};
 pub use ligament::{DirectionLigament, Land, LeastLigament, Ligament};
-pub use outline::{Edge, NotAnOutline, Outline};
+pub use outline::{NotAnOutline, Outline};
+pub use outline_offset::OffsetFailed;
+pub use path::{BadStep, ImpossiblePath, Step, Walk};
 pub use point::Point;
 pub use rivet_line::{HeadRoom, Rivet, RivetLine, RivetMade};
 

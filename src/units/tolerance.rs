@@ -7,6 +7,12 @@
 /// Far above the rounding of any sum across a 20 m plate, and the last digit that a cut file carries.
 pub const SAME_LENGTH_MM: f64 = 1e-6;
 
+/// Two edges that follow one another are not looked at for a crossing nearer than this to their joint, mm.
+///
+/// Ends are joined across [`SAME_LENGTH_MM`]; on a smooth joint that shifts the second meeting of line and arc by a few times
+/// as much. Far below anything that can be cut.
+pub const SAME_JOINT_MM: f64 = 1e-5;
+
 /// Two computed angles nearer than this are one angle, degrees.
 ///
 /// On a 2 m radius it is a tenth of [`SAME_LENGTH_MM`] of arc.
