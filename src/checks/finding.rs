@@ -1,6 +1,9 @@
 //! What a rule found.
 
+use super::measure::Unit;
 use crate::spec::Concession;
+use crate::units::Length;
+use crate::units::tolerance::SAME_SHARE;
 
 /// A published rule, or a limit of the works.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -87,6 +90,9 @@ pub struct Finding {
     pub asks: &'static str,
     /// Where the rule comes from, as printed.
     pub source: String,
+    /// The rule set that the source belongs to, as `judged_by` names it; [`super::source::WORKS_SET`] for a limit of the works'
+    /// own, which always judges; empty for a figure that no rule set can be asked to judge.
+    pub set: &'static str,
     /// Where on the plate: "T12–T19, diagonal".
     pub place: String,
     /// What went in.
@@ -105,4 +111,121 @@ pub struct Finding {
     pub why: String,
     /// The arithmetic line by line, in the source's own units, so that it can be repeated by hand.
     pub working: Vec<String>,
+}
+
+impl Finding {
+    /// The same, with a figure that went in.
+    pub fn with(
+        mut self,
+        name: impl Into<String>,
+        symbol: &'static str,
+        value: f64,
+        unit: &'static str,
+    ) -> Finding {
+        self.inputs.push(Input {
+            name: name.into(),
+            symbol,
+            value,
+            unit,
+        });
+        self
+    }
+
+    /// The same, with a length that went in, in this unit.
+    pub fn with_length(
+        self,
+        name: impl Into<String>,
+        symbol: &'static str,
+        length: Length,
+        unit: Unit,
+    ) -> Finding {
+        self.with(name, symbol, unit.of(length), unit.name())
+    }
+
+    /// The same, with a further line of working.
+    pub fn work(mut self, line: impl Into<String>) -> Finding {
+        self.working.push(line.into());
+        self
+    }
+
+    /// The same, with the sentence for the sheet.
+    pub fn because(mut self, why: impl Into<String>) -> Finding {
+        self.why = why.into();
+        self
+    }
+
+    /// Compares two lengths, the provided one to be no less; both reported in `unit`. Equal meets.
+    pub fn at_least_length(mut self, required: Length, provided: Length, unit: Unit) -> Finding {
+        self.required = Some(unit.of(required));
+        self.provided = Some(unit.of(provided));
+        self.unit = unit.name();
+        self.verdict = verdict_of(provided.shortfall(required).map(|by| unit.of(by)));
+        self
+    }
+
+    /// Compares two lengths, the provided one to be no more; both reported in `unit`. Equal meets.
+    pub fn at_most_length(mut self, most: Length, provided: Length, unit: Unit) -> Finding {
+        self.required = Some(unit.of(most));
+        self.provided = Some(unit.of(provided));
+        self.unit = unit.name();
+        self.at_most = true;
+        self.verdict = verdict_of(most.shortfall(provided).map(|by| unit.of(by)));
+        self
+    }
+
+    /// Compares two figures that are not lengths, the provided one to be no less. Equal meets.
+    pub fn at_least(mut self, required: f64, provided: f64, unit: &'static str) -> Finding {
+        self.required = Some(required);
+        self.provided = Some(provided);
+        self.unit = unit;
+        self.verdict = verdict_of(short_by(provided, required));
+        self
+    }
+
+    /// Compares two figures that are not lengths, the provided one to be no more. Equal meets.
+    pub fn at_most(mut self, most: f64, provided: f64, unit: &'static str) -> Finding {
+        self.required = Some(most);
+        self.provided = Some(provided);
+        self.unit = unit;
+        self.at_most = true;
+        self.verdict = verdict_of(short_by(most, provided));
+        self
+    }
+
+    /// Not judged, for want of a figure or of a rule.
+    pub fn not_judged(mut self, why: impl Into<String>) -> Finding {
+        self.verdict = Verdict::NotJudged { why: why.into() };
+        self
+    }
+
+    /// A note: a figure that nothing is compared with.
+    pub fn provides(mut self, provided: f64, unit: &'static str) -> Finding {
+        self.provided = Some(provided);
+        self.unit = unit;
+        self.verdict = Verdict::Note;
+        self
+    }
+
+    /// A note on a length.
+    pub fn provides_length(self, provided: Length, unit: Unit) -> Finding {
+        self.provides(unit.of(provided), unit.name())
+    }
+
+    /// Whether it keeps the cut files back.
+    pub fn is_below(&self) -> bool {
+        matches!(self.verdict, Verdict::Below { .. })
+    }
+}
+
+fn verdict_of(short: Option<f64>) -> Verdict {
+    match short {
+        None => Verdict::Meets,
+        Some(by) => Verdict::Below { by },
+    }
+}
+
+/// By how much a figure falls short of another; nothing where it is equal, as far as the rounding of a formula can tell.
+fn short_by(provided: f64, required: f64) -> Option<f64> {
+    let short = required - provided;
+    (short > SAME_SHARE * required.abs().max(provided.abs())).then_some(short)
 }

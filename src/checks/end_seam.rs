@@ -1,0 +1,129 @@
+//! Least strength of the seam that joins an end plate to its shell.
+//!
+//! ```text
+//! least of plate % and rivet % ≥ 38 %        of the shell of the thickness required
+//! ```
+//!
+//! Source:  Indian Boiler Regulations 1950, regulation 104.
+//! Covers:  the flange rivets of a tube plate. The percentage is meant on the shell thickness that the regulations require; it is
+//!          taken on `barrel.thickness_required` where the works gives it, else on the thickness fitted, which asks more; the
+//!          finding says which.
+//! Leaves:  how thick the shell must be; intermediate seams (42 %, and half the longitudinal seam's).
+
+use super::measure::{figure, rounded};
+use super::rivet_joint::{JointPlate, JointRivets, joint, plate_percent, rivet_percent};
+use super::{Finding, Rule, source};
+use crate::design::Design;
+use crate::spec::Written;
+use crate::units::Length;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "end_seam",
+    asks: "strength of the seam to the barrel",
+    source: &source::IBR_104,
+    run,
+    page: include_str!("end_seam.rs"),
+};
+
+/// Least strength of the seam, % of the solid shell.
+pub const LEAST_PERCENT: f64 = 38.0;
+
+/// Plate and rivet percentage of a seam, taken on a shell of another thickness than the one fitted.
+pub fn seam_percents(plate: JointPlate, rivets: JointRivets, reckoned_on: Length) -> (f64, f64) {
+    let share = plate.thickness / reckoned_on;
+    (
+        share * plate_percent(plate.pitch, rivets.hole),
+        share * rivet_percent(plate, rivets),
+    )
+}
+
+fn run(written: &Written, design: &Design) -> Vec<Finding> {
+    let Some(line) = &design.rivets else {
+        return Vec::new();
+    };
+    let finding = RULE.finding("flange rivets in the barrel");
+    let (plate, rivets) = match joint(written, line) {
+        Ok(joint) => joint,
+        Err(why) => return vec![finding.not_judged(why)],
+    };
+    let required = written
+        .barrel
+        .as_ref()
+        .and_then(|b| b.thickness_required.as_ref());
+    let reckoned_on = required.map_or(plate.thickness, |size| size.value());
+    let (by_plate, by_rivets) = seam_percents(plate, rivets, reckoned_on);
+    let (least, which) = if by_rivets < by_plate {
+        (by_rivets, "rivets")
+    } else {
+        (by_plate, "plate")
+    };
+    let on = match required {
+        Some(_) => "the thickness required",
+        None => "the thickness fitted, since `barrel.thickness_required` is not given",
+    };
+    let (fitted, taken) = (plate.thickness.to_inches(), reckoned_on.to_inches());
+    vec![
+        finding
+            .with("plate", "", by_plate, "%")
+            .with("rivets", "", by_rivets, "%")
+            .with("thickness fitted", "", fitted, "in")
+            .with("thickness reckoned on", "", taken, "in")
+            .at_least(LEAST_PERCENT, least, "%")
+            .because(format!("{which} least; taken on {on}"))
+            .work(percent_line(
+                "plate",
+                plate_percent(plate.pitch, rivets.hole),
+                fitted,
+                taken,
+                by_plate,
+            ))
+            .work(percent_line(
+                "rivets",
+                rivet_percent(plate, rivets),
+                fitted,
+                taken,
+                by_rivets,
+            ))
+            .work(format!(
+                "least {} %, against {} %",
+                rounded(least, 2),
+                figure(LEAST_PERCENT)
+            )),
+    ]
+}
+
+fn percent_line(name: &str, on_fitted: f64, fitted: f64, taken: f64, percent: f64) -> String {
+    format!(
+        "{name}: {} × {}/{} = {} %",
+        rounded(on_fitted, 2),
+        figure(fitted),
+        figure(taken),
+        rounded(percent, 2)
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Stress;
+
+    /// On half the thickness the same seam is worth twice the percentage: 60 % becomes 120 %.
+    #[test]
+    fn by_hand_taken_on_the_thickness_required() {
+        let plate = JointPlate {
+            pitch: Length::inches(2.5),
+            thickness: Length::inches(0.5),
+            strength: Stress::tonf_in2(28.0),
+        };
+        let rivets = JointRivets {
+            hole: Length::inches(1.0),
+            in_a_pitch: 1.0,
+            shear: 1.0,
+            strength: Stress::tonf_in2(23.0),
+        };
+        let (fitted, _) = seam_percents(plate, rivets, Length::inches(0.5));
+        let (required, _) = seam_percents(plate, rivets, Length::inches(0.25));
+        assert!((fitted - 60.0).abs() < 1e-9 && (required - 120.0).abs() < 1e-9);
+    }
+}

@@ -1,0 +1,220 @@
+//! Which rules judge this job: only those that the spec names.
+//!
+//! ```text
+//! a finding judges if `judged_by` names its rule, its rule set or its source, or the limit is the works' own
+//! ```
+//!
+//! Source:  the spec; nobody else chooses the rules of a job.
+//! Covers:  every finding of the register; the words of `judged_by` and `concessions`, with the nearest known word for a wrong one.
+//! Leaves:  whether the rules named are the right ones, which the works' engineer and the inspecting body decide.
+
+use super::{Finding, REGISTER, Rule, Standing, Verdict, source};
+use crate::design::Design;
+use crate::spec::{Fault, Spec, Written};
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "judged_by",
+    asks: "rules that judge this job",
+    source: &source::WORKS,
+    run,
+    page: include_str!("judged_by.rs"),
+};
+
+fn run(written: &Written, _: &Design) -> Vec<Finding> {
+    if written.judged_by.is_empty() {
+        let finding = RULE.finding("the job").not_judged(
+            "no rule judges this job, so that published rules are notes only: name the rules or rule sets under `judged_by`",
+        );
+        return vec![finding];
+    }
+    Vec::new()
+}
+
+/// Turns what a rule says into a note, unless the spec lets the rule judge.
+pub(super) fn note_unless_named(finding: &mut Finding, judged_by: &[String]) {
+    if finding.set == source::WORKS_SET || is_named(finding, judged_by) {
+        return;
+    }
+    let said = match &finding.verdict {
+        Verdict::Note => return,
+        Verdict::Meets => "as much as it asks".to_string(),
+        Verdict::Below { by } if finding.at_most => {
+            format!(
+                "more than it allows, by {}{}",
+                super::measure::figure(*by),
+                spaced(finding.unit)
+            )
+        }
+        Verdict::Below { by } => {
+            format!(
+                "less than it asks, by {}{}",
+                super::measure::figure(*by),
+                spaced(finding.unit)
+            )
+        }
+        Verdict::NotJudged { why } => format!("not compared: {why}"),
+        Verdict::Conceded { .. } => unreachable!("concessions are applied last"),
+    };
+    finding.why = join(&finding.why, &format!("does not judge this job; {said}"));
+    finding.verdict = Verdict::Note;
+}
+
+fn is_named(finding: &Finding, judged_by: &[String]) -> bool {
+    judged_by.iter().any(|word| {
+        let word = word.trim();
+        word.eq_ignore_ascii_case(finding.rule)
+            || (!finding.set.is_empty() && word.eq_ignore_ascii_case(finding.set))
+            || word.eq_ignore_ascii_case(&finding.source)
+    })
+}
+
+fn spaced(unit: &str) -> String {
+    if unit.is_empty() {
+        String::new()
+    } else {
+        format!(" {unit}")
+    }
+}
+
+/// Two sentences, the first of which may be empty.
+pub(super) fn join(first: &str, second: &str) -> String {
+    if first.is_empty() {
+        second.to_string()
+    } else {
+        format!("{first}; {second}")
+    }
+}
+
+/// Every word that `judged_by` may hold: rule names, rule sets and sources, each once.
+pub fn known_words() -> Vec<&'static str> {
+    let mut words: Vec<&'static str> = Vec::new();
+    let names = REGISTER.iter().map(|rule| rule.name);
+    let published = source::ALL
+        .iter()
+        .filter(|s| matches!(s.standing, Standing::Read | Standing::Restated));
+    let sets = published.flat_map(|s| [s.set, s.cite]);
+    for word in names.chain(sets) {
+        if !word.is_empty() && !words.contains(&word) {
+            words.push(word);
+        }
+    }
+    words
+}
+
+/// The faults in `judged_by` and `concessions`: words that name no rule and no rule set, each with the nearest that does.
+pub fn check_names(spec: &Spec) -> Vec<Fault> {
+    let written = &spec.written;
+    let mut faults = Vec::new();
+    for (i, word) in written.judged_by.iter().enumerate() {
+        let words = known_words();
+        if !words
+            .iter()
+            .any(|known| known.eq_ignore_ascii_case(word.trim()))
+        {
+            faults.push(unknown(
+                format!("judged_by[{i}]"),
+                word,
+                "rule or rule set",
+                &words,
+            ));
+        }
+    }
+    for (i, concession) in written.concessions.iter().enumerate() {
+        let names: Vec<&'static str> = REGISTER.iter().map(|rule| rule.name).collect();
+        if !names.contains(&concession.rule.trim()) {
+            faults.push(unknown(
+                format!("concessions[{i}].rule"),
+                &concession.rule,
+                "rule",
+                &names,
+            ));
+        }
+    }
+    faults
+}
+
+fn unknown(path: String, word: &str, kind: &str, known: &[&'static str]) -> Fault {
+    let near = |known: &str| {
+        strsim::normalized_damerau_levenshtein(&known.to_lowercase(), &word.trim().to_lowercase())
+    };
+    let nearest = known
+        .iter()
+        .copied()
+        .max_by(|a, b| near(a).total_cmp(&near(b)).then_with(|| b.cmp(a)))
+        .expect("the register is never empty");
+    Fault::new(
+        path,
+        format!("`{word}` names no {kind} that this program knows"),
+        format!("the nearest is `{nearest}`; `centrepop explain` lists them all"),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn sample() -> Finding {
+        super::super::tube_ligament::RULE
+            .finding("T1–T2")
+            .at_least(2.0, 1.0, "in")
+    }
+
+    #[test]
+    fn holds_only_what_is_named_judges() {
+        for word in [
+            "tube_ligament",
+            "Indian Boiler Regulations 1950",
+            "indian boiler regulations 1950, regulation 580",
+        ] {
+            let mut finding = sample();
+            note_unless_named(&mut finding, &[word.to_string()]);
+            assert!(finding.is_below(), "{word}");
+        }
+        let mut finding = sample();
+        note_unless_named(&mut finding, &["TRD 305".to_string()]);
+        assert_eq!(finding.verdict.name(), "note");
+        assert_eq!(
+            finding.why,
+            "does not judge this job; less than it asks, by 1 in"
+        );
+    }
+
+    #[test]
+    fn holds_a_limit_of_the_works_always_judges() {
+        let mut finding = super::super::tube_ligament::RULE
+            .finding_of_works("shop book", "T1–T2")
+            .at_least(2.0, 1.0, "in");
+        note_unless_named(&mut finding, &[]);
+        assert!(finding.is_below());
+    }
+
+    #[test]
+    fn refuses_an_unknown_word_with_the_nearest() {
+        let fault = unknown(
+            "judged_by[0]".into(),
+            "tube_ligaments",
+            "rule or rule set",
+            &known_words(),
+        );
+        assert_eq!(
+            fault.fact,
+            "`tube_ligaments` names no rule or rule set that this program knows"
+        );
+        assert_eq!(
+            fault.remedy,
+            "the nearest is `tube_ligament`; `centrepop explain` lists them all"
+        );
+        let fault = unknown(
+            "judged_by[1]".into(),
+            "Indian Boiler Rules 1950",
+            "rule or rule set",
+            &known_words(),
+        );
+        assert!(
+            fault.remedy.contains("`Indian Boiler Regulations 1950`"),
+            "{}",
+            fault.remedy
+        );
+    }
+}

@@ -1,0 +1,120 @@
+//! Neighbouring holes, at least one of which takes a tube or flue: what every ligament rule looks at.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::design::{Design, Hole, HoleGroup, Ligament};
+use crate::spec::Purpose;
+use crate::units::Length;
+use crate::units::tolerance::SAME_LENGTH_MM;
+
+/// Two holes with the metal between them.
+#[derive(Clone, Copy)]
+pub struct Pair<'a> {
+    /// The hole of the lower number in the design.
+    pub a: &'a Hole,
+    /// The other.
+    pub b: &'a Hole,
+    /// Their groups.
+    pub groups: (&'a HoleGroup, &'a HoleGroup),
+    /// Edge to edge, on the diameters through which ligaments are judged.
+    pub metal: Length,
+    /// Centre to centre.
+    pub pitch: Length,
+}
+
+impl<'a> Pair<'a> {
+    fn new(design: &'a Design, ligament: &Ligament) -> Pair<'a> {
+        let (a, b) = (
+            &design.holes[ligament.holes.0],
+            &design.holes[ligament.holes.1],
+        );
+        let groups = (&design.groups[a.group], &design.groups[b.group]);
+        Pair {
+            a,
+            b,
+            groups,
+            metal: ligament.metal,
+            pitch: ligament.pitch,
+        }
+    }
+
+    /// Purposes of the two, in the order of [`Purpose`].
+    pub fn purposes(&self) -> (Purpose, Purpose) {
+        let (a, b) = (self.groups.0.purpose, self.groups.1.purpose);
+        (a.min(b), a.max(b))
+    }
+
+    /// Tube and flue holes of the pair, as ligaments are judged: one or two.
+    fn tube_holes(&self) -> impl Iterator<Item = Length> {
+        [(self.a, self.groups.0), (self.b, self.groups.1)]
+            .into_iter()
+            .filter(|(_, group)| is_tube(group.purpose))
+            .map(|(hole, _)| hole.ligament_hole)
+    }
+
+    /// The larger of the tube or flue holes of the pair.
+    pub fn tube_hole(&self) -> Length {
+        self.tube_holes().fold(Length::ZERO, Length::max)
+    }
+
+    /// The mean of the tube or flue holes of the pair.
+    pub fn mean_tube_hole(&self) -> Length {
+        let count = self.tube_holes().count();
+        self.tube_holes().sum::<Length>() / count as f64
+    }
+
+    /// Both numbers and the way they lie: "T12–T19, diagonal".
+    pub fn place(&self) -> String {
+        format!("{}, {}", self.numbers(), self.way())
+    }
+
+    /// Both numbers: "T12–T19".
+    pub fn numbers(&self) -> String {
+        format!("{}–{}", self.a.id, self.b.id)
+    }
+
+    fn way(&self) -> &'static str {
+        if (self.a.at.x - self.b.at.x).abs() <= SAME_LENGTH_MM {
+            "column"
+        } else if (self.a.at.y - self.b.at.y).abs() <= SAME_LENGTH_MM {
+            "row"
+        } else {
+            "diagonal"
+        }
+    }
+}
+
+/// Whether a tube or a flue goes through holes of this purpose.
+pub fn is_tube(purpose: Purpose) -> bool {
+    matches!(purpose, Purpose::Tube | Purpose::Flue)
+}
+
+/// Every close pair of holes with a tube or flue in it, by the purposes of the two; each pair once, in the order of the design.
+pub fn beside_tubes(design: &Design) -> BTreeMap<(Purpose, Purpose), Vec<Pair<'_>>> {
+    let mut seen = BTreeSet::new();
+    let mut by_purposes = BTreeMap::new();
+    let least = design.least_ligaments.iter().map(|least| &least.ligament);
+    for ligament in design.close_pairs.iter().chain(least) {
+        let pair = Pair::new(design, ligament);
+        let purposes = pair.purposes();
+        let drilled = purposes.1 != Purpose::FormerPin;
+        if drilled && (is_tube(purposes.0) || is_tube(purposes.1)) && seen.insert(ligament.holes) {
+            by_purposes
+                .entry(purposes)
+                .or_insert_with(Vec::new)
+                .push(pair);
+        }
+    }
+    by_purposes
+}
+
+/// The least ligament of every pair of purposes in which neither takes a tube or flue.
+pub fn apart_from_tubes(design: &Design) -> Vec<Pair<'_>> {
+    design
+        .least_ligaments
+        .iter()
+        .filter(|least| !is_tube(least.between.0) && !is_tube(least.between.1))
+        .filter(|least| least.between.1 != Purpose::FormerPin)
+        .map(|least| Pair::new(design, &least.ligament))
+        .collect()
+}

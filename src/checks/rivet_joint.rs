@@ -1,0 +1,181 @@
+//! Strength of the flange's riveted joint as a percentage of the barrel's.
+//!
+//! ```text
+//! plate    100 (P − D)/P                     P   pitch along the bore, in       D, A  diameter and area of the hole, in and in²
+//! rivets   100 A N C S1/(P T S)              N   rivets in a pitch              C     1 in single shear, 1.875 in double
+//! combined 100 (P − 2D)/P + 100 A C S1/(P T S)   T   barrel's thickness, in     S, S1 strengths of plate and rivets, tonf/in²
+//! ```
+//!
+//! Source:  Indian Boiler Regulations 1950, regulation 177.
+//! Covers:  one row in single shear through barrel and flange; the barrel is the plate whose strength is shared. The least governs.
+//!          The combined form holds only where inner rows have twice the rivets of the outer.
+//! Leaves:  crushing of the rivet, which this source does not ask; tightness. The percentage is judged by `end_seam`.
+
+use super::measure::{Unit, figure, rounded};
+use super::{Finding, Rule, source};
+use crate::design::{Design, RivetLine};
+use crate::spec::Written;
+use crate::units::angle::PI;
+use crate::units::{Length, Stress};
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "rivet_joint",
+    asks: "strength of the flange's riveted joint",
+    source: &source::IBR_177,
+    run,
+    page: include_str!("rivet_joint.rs"),
+};
+
+/// What a rivet in double shear is worth beside one in single, regulation 177. (United States rules count it twice.)
+pub const DOUBLE_SHEAR: f64 = 1.875;
+
+/// The plate of a joint, for its sums.
+#[derive(Clone, Copy, Debug)]
+pub struct JointPlate {
+    /// Pitch of the outer row.
+    pub pitch: Length,
+    /// Thickness.
+    pub thickness: Length,
+    /// Tensile strength.
+    pub strength: Stress,
+}
+
+/// The rivets of a joint, for its sums.
+#[derive(Clone, Copy, Debug)]
+pub struct JointRivets {
+    /// Finished hole, which the driven rivet fills.
+    pub hole: Length,
+    /// Rivets in one pitch.
+    pub in_a_pitch: f64,
+    /// 1 in single shear, [`DOUBLE_SHEAR`] in double.
+    pub shear: f64,
+    /// Shear strength.
+    pub strength: Stress,
+}
+
+impl JointRivets {
+    /// Area of one rivet, mm².
+    pub fn area_mm2(&self) -> f64 {
+        PI / 4.0 * self.hole.to_mm() * self.hole.to_mm()
+    }
+}
+
+/// Plate left between holes, %.
+pub fn plate_percent(pitch: Length, hole: Length) -> f64 {
+    100.0 * (pitch - hole) / pitch
+}
+
+/// Shear strength of the rivets over tensile strength of the solid plate, %.
+pub fn rivet_percent(plate: JointPlate, rivets: JointRivets) -> f64 {
+    let solid_n = plate.pitch.to_mm() * plate.thickness.to_mm() * plate.strength.to_n_mm2();
+    let shear_n = rivets.area_mm2() * rivets.in_a_pitch * rivets.shear * rivets.strength.to_n_mm2();
+    100.0 * shear_n / solid_n
+}
+
+/// Plate between the doubled inner rivets and one outer rivet sheared, %; inner rows with twice the rivets of the outer.
+pub fn combined_percent(plate: JointPlate, rivets: JointRivets) -> f64 {
+    let one = JointRivets {
+        in_a_pitch: 1.0,
+        ..rivets
+    };
+    100.0 * (plate.pitch - 2.0 * rivets.hole) / plate.pitch + rivet_percent(plate, one)
+}
+
+/// The joint of the flange in its barrel, or the keys that are wanting.
+pub(super) fn joint(
+    written: &Written,
+    rivets: &RivetLine,
+) -> Result<(JointPlate, JointRivets), String> {
+    let mut wanting = Vec::new();
+    let barrel = written.barrel.as_ref();
+    let strength = barrel
+        .and_then(|b| b.material.as_ref())
+        .and_then(|m| m.strength.as_ref());
+    let shear = written
+        .rivets
+        .as_ref()
+        .and_then(|r| r.shear_strength.as_ref());
+    if barrel.is_none() {
+        wanting.push("`barrel`");
+    } else if strength.is_none() {
+        wanting.push("`barrel.material.strength`");
+    }
+    if shear.is_none() {
+        wanting.push("`rivets.shear_strength`");
+    }
+    match (barrel, strength, shear) {
+        (Some(barrel), Some(strength), Some(shear)) => Ok((
+            JointPlate {
+                pitch: rivets.pitch_bore,
+                thickness: barrel.thickness.value(),
+                strength: strength.value(),
+            },
+            JointRivets {
+                hole: rivets.hole.value(),
+                in_a_pitch: 1.0,
+                shear: 1.0,
+                strength: shear.value(),
+            },
+        )),
+        _ => Err(format!("not given: {}", wanting.join(" and "))),
+    }
+}
+
+fn run(written: &Written, design: &Design) -> Vec<Finding> {
+    let Some(line) = &design.rivets else {
+        return Vec::new();
+    };
+    let (pitch, hole) = (line.pitch_bore, line.hole.value());
+    let plate = RULE
+        .finding("plate between the holes")
+        .with_length("pitch at bore", "P", pitch, Unit::Inch)
+        .with_length("rivet hole", "D", hole, Unit::Inch)
+        .provides(plate_percent(pitch, hole), "%")
+        .because("judged under end_seam")
+        .work(format!(
+            "100 (P − D)/P = 100 × ({} − {})/{} = {} %",
+            figure(pitch.to_inches()),
+            figure(hole.to_inches()),
+            figure(pitch.to_inches()),
+            rounded(plate_percent(pitch, hole), 2)
+        ));
+    vec![plate, rivets_sheared(written, line)]
+}
+
+fn rivets_sheared(written: &Written, line: &RivetLine) -> Finding {
+    let finding = RULE.finding("rivets");
+    let (plate, rivets) = match joint(written, line) {
+        Ok(joint) => joint,
+        Err(why) => return finding.not_judged(why),
+    };
+    let (d, p, t) = (
+        rivets.hole.to_inches(),
+        plate.pitch.to_inches(),
+        plate.thickness.to_inches(),
+    );
+    let (s1, s) = (rivets.strength.to_tonf_in2(), plate.strength.to_tonf_in2());
+    let area = PI / 4.0 * d * d;
+    finding
+        .with("area of the hole", "A", area, "in2")
+        .with("pitch at bore", "P", p, "in")
+        .with("barrel's thickness", "T", t, "in")
+        .with("strength of rivets", "S1", s1, "tonf/in2")
+        .with("strength of barrel", "S", s, "tonf/in2")
+        .provides(rivet_percent(plate, rivets), "%")
+        .because("single shear, on the hole; judged under end_seam")
+        .work(format!(
+            "A = 0.785398 × {}² = {} in²",
+            figure(d),
+            figure(area)
+        ))
+        .work(format!(
+            "100 A N C S1/(P T S) = 100 × {} × 1 × 1 × {}/({} × {} × {}) = {} %",
+            figure(area),
+            figure(s1),
+            figure(p),
+            figure(t),
+            figure(s),
+            rounded(rivet_percent(plate, rivets), 2)
+        ))
+}
