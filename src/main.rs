@@ -1,1 +1,69 @@
-fn main() {}
+//! The command line: arguments, one command called, its words printed and its status returned.
+
+use std::io::{self, Write};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use centrepop::commands::{self, Outcome, Refused};
+use clap::{Parser, Subcommand};
+
+/// Boiler tube plates: from one written spec to sheets, cut files, a design check, tables and records.
+///
+/// It compares figures with named rules and approves nothing: design, repair, material, welding, testing and pressure rest
+/// with the works' competent engineer and the inspecting body.
+#[derive(Parser)]
+#[command(name = "centrepop", version, after_help = AFTER_HELP)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+const AFTER_HELP: &str = "\
+Exit status:
+  0  done, and nothing judged is below its rule
+  1  done, but something judged is below its rule and not conceded
+  2  the spec was refused, or nothing could be written
+
+Example:
+  centrepop draw specs/marl-hen-smokebox.yaml";
+
+#[derive(Subcommand)]
+enum Command {
+    /// Draw a plate: write its sheets, cut files, checks, tables and record as one folder
+    #[command(after_help = "Example:\n  centrepop draw specs/marl-hen-smokebox.yaml --out output")]
+    Draw {
+        /// The spec of the plate, a YAML file
+        spec: PathBuf,
+        /// Folder in which the plate's own folder, named by drawing and revision, is written
+        #[arg(long, default_value = "output", value_name = "DIR")]
+        out: PathBuf,
+    },
+}
+
+fn main() -> ExitCode {
+    let outcome: Outcome = match Arguments::parse().command {
+        Command::Draw { spec, out } => commands::draw::draw(&spec, &out),
+    };
+    match outcome {
+        Ok(said) => match print(&said.words) {
+            Ok(()) => ExitCode::from(said.status.code()),
+            Err(e) => refuse(&format!("cannot write to the screen: {e}")),
+        },
+        Err(refused) => refuse(&refused.to_string()),
+    }
+}
+
+/// Writes to standard output; whoever closes it early has seen what he wanted.
+fn print(words: &str) -> io::Result<()> {
+    let mut out = io::stdout().lock();
+    match out.write_all(words.as_bytes()).and_then(|()| out.flush()) {
+        Err(e) if e.kind() == io::ErrorKind::BrokenPipe => Ok(()),
+        result => result,
+    }
+}
+
+fn refuse(report: &str) -> ExitCode {
+    // Nobody is left to tell where standard error cannot be written either.
+    let _ = writeln!(io::stderr(), "{report}");
+    ExitCode::from(Refused::CODE)
+}

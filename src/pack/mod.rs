@@ -1,1 +1,42 @@
 //! The folder that is handed over: sheets, cut files, tables, page, results and manifest, written whole or not at all.
+
+mod folder;
+mod gate;
+mod manifest;
+mod page;
+mod record;
+mod results;
+mod tables;
+
+pub use folder::{NotWritten, Written, write_whole};
+pub use gate::{Counts, Gate};
+pub use manifest::manifest;
+pub use page::{SheetFile, page};
+pub use record::inspection_record;
+pub use results::{CutFile, results};
+pub use tables::tables;
+
+/// One file of a pack, not yet written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PackFile {
+    /// Where it lies in the pack's folder, with forward slashes on every machine: `cut/order-note.txt`.
+    pub path: String,
+    /// All of its bytes.
+    pub bytes: Vec<u8>,
+}
+
+impl PackFile {
+    /// A file of these bytes at this path.
+    pub fn new(path: impl Into<String>, bytes: impl Into<Vec<u8>>) -> PackFile {
+        PackFile {
+            path: path.into(),
+            bytes: bytes.into(),
+        }
+    }
+}
+
+/// The pack's folder: drawing and revision, `MH-TP1-A`.
+pub fn folder_name(spec: &crate::spec::Spec) -> String {
+    let job = &spec.written.job;
+    format!("{}-{}", job.drawing, job.revision)
+}

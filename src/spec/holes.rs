@@ -375,6 +375,18 @@ pub enum StayKind {
     Diagonal,
 }
 
+impl StayKind {
+    /// As written in the spec and as printed.
+    pub fn name(self) -> &'static str {
+        match self {
+            StayKind::Firebox => "firebox",
+            StayKind::Longitudinal => "longitudinal",
+            StayKind::Palm => "palm",
+            StayKind::Diagonal => "diagonal",
+        }
+    }
+}
+
 /// How the ends of a stay are held.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum StayEnds {

@@ -53,6 +53,16 @@ pub enum ViewFrom {
     Firebox,
 }
 
+impl ViewFrom {
+    /// As written in the spec, and as `results.json` has it.
+    pub fn name(self) -> &'static str {
+        match self {
+            ViewFrom::Smokebox => "smokebox",
+            ViewFrom::Firebox => "firebox",
+        }
+    }
+}
+
 /// The metal of a plate or a ring.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]

@@ -1,0 +1,328 @@
+//! `index.html`: the job on one page. Read without a script and without a network; prints each sheet at its true size.
+
+use std::fmt::Write;
+
+use super::{Counts, Gate, PackFile};
+use crate::checks::{Finding, Verdict};
+use crate::design::Design;
+use crate::sheets::Sheet;
+use crate::spec::Spec;
+use crate::units::print;
+
+/// What everybody who opens the page is told first.
+const CAUTIONS: [&str; 8] = [
+    "A boiler is a store of energy, and a wrong plate can kill. This pack helps drawing and checking; it approves nothing. \
+     Design, repair, material, welding, heat treatment, testing and pressure rest with the works' competent engineer and \
+     the inspecting body under local law.",
+    "“Meets” is said only against the rule that is named. What is not judged is listed, and has not been judged.",
+    "Which side one looks from stands on every sheet. Mark the plate TOP and THIS FACE TO … before it is cut.",
+    "Drilled holes are for ever: stop at the hold points, and drill nothing past its pilot before the marking-out has been counted.",
+    "No pressure hole is finished by a thermal cut; dress such edges back to sound metal.",
+    "Verify a full-size print by its proving bar. The steel rule wins over paper.",
+    "Masses are estimates. Plates have sharp edges and no natural point of balance; a competent person plans the lift.",
+    "Not done here: fatigue, cracks, creep, stress by finite elements, thermal stress, weld sizes, test pressures, and \
+     approval under any code.",
+];
+
+/// A sheet of the pack, and the file that shows it.
+#[derive(Clone, Copy, Debug)]
+pub struct SheetFile<'a> {
+    /// Where it lies in the pack: `sheets/1-general.svg`.
+    pub path: &'a str,
+    /// The sheet.
+    pub sheet: &'a Sheet,
+}
+
+/// The page, linking to the files of the pack by the paths given.
+pub fn page(
+    spec: &Spec,
+    design: &Design,
+    findings: &[Finding],
+    sheets: &[SheetFile],
+    paths: &[&str],
+) -> PackFile {
+    let mut html = String::new();
+    head(&mut html, spec, sheets);
+    title(&mut html, spec, design);
+    gate(&mut html, findings);
+    cautions(&mut html);
+    picture(&mut html, spec, paths);
+    links(&mut html, paths);
+    holes(&mut html, design);
+    findings_table(&mut html, findings);
+    sheet_pictures(&mut html, sheets);
+    html.push_str("</body>\n</html>\n");
+    PackFile::new("index.html", html)
+}
+
+/// Text as it may stand in HTML, between tags or in a quoted attribute.
+pub(super) fn escaped(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&#39;"),
+            c => out.push(c),
+        }
+    }
+    out
+}
+
+/// Writes to a string, which cannot fail.
+macro_rules! put {
+    ($html:expr, $($words:tt)*) => {
+        write!($html, $($words)*).expect("a string takes what is written to it")
+    };
+}
+
+const STYLE: &str = "\
+body { font: 16px/1.45 sans-serif; max-width: 60em; margin: 1.5em auto; padding: 0 1em; color: #000; background: #fff }
+h1 { margin-bottom: 0 } h2 { margin-top: 1.6em }
+table { border-collapse: collapse; width: 100% } th, td { border: 1px solid #666; padding: .2em .5em; text-align: left; vertical-align: top }
+td.figure { text-align: right; white-space: nowrap }
+.box { border: 3px solid #000; padding: .2em 1em } .shut { border-style: double; border-width: 6px }
+.below td { font-weight: bold }
+img { max-width: 100% } .sheet img { border: 1px solid #666 }
+@media print {
+  body { max-width: none; margin: 0; padding: 0 }
+  .sheet { break-before: page; margin: 0 } .sheet h2, .sheet p { display: none }
+  .sheet img { display: block; border: 0; max-width: none }
+}
+@page { size: A4 portrait; margin: 12mm }
+";
+
+fn head(html: &mut String, spec: &Spec, sheets: &[SheetFile]) {
+    let job = &spec.written.job;
+    let title = escaped(&format!(
+        "{} revision {}: {}",
+        job.drawing, job.revision, job.engine
+    ));
+    put!(
+        html,
+        "<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<title>{title}</title>\n\
+         <meta name=\"viewport\" content=\"width=device-width\">\n<style>\n{STYLE}"
+    );
+    for (number, file) in sheets.iter().enumerate() {
+        // A page of each sheet's own size without margins: a bare SVG would be fitted to whatever paper is loaded.
+        let (width, height) = (
+            millimetres(file.sheet.width),
+            millimetres(file.sheet.height),
+        );
+        put!(
+            html,
+            "@page sheet{number} {{ size: {width}mm {height}mm; margin: 0 }}\n\
+             @media print {{ #sheet{number} {{ page: sheet{number} }} #sheet{number} img {{ width: {width}mm; height: {height}mm }} }}\n"
+        );
+    }
+    html.push_str("</style>\n</head>\n<body>\n");
+}
+
+fn millimetres(mm: f64) -> String {
+    let text = print::decimal(mm, 3);
+    text.trim_end_matches('0').trim_end_matches('.').to_string()
+}
+
+fn title(html: &mut String, spec: &Spec, design: &Design) {
+    let job = &spec.written.job;
+    let plate = job.title.as_deref().unwrap_or(design.kind.name());
+    put!(
+        html,
+        "<h1>{} revision {}</h1>\n<p>{}, {}. {}. Issued {}. Looking from the {}. Fingerprint of the spec {}.</p>\n",
+        escaped(&job.drawing),
+        escaped(&job.revision),
+        escaped(&job.engine),
+        escaped(plate),
+        escaped(&job.works),
+        escaped(&job.issued),
+        design.view_from.name(),
+        spec.short_fingerprint(),
+    );
+}
+
+fn gate(html: &mut String, findings: &[Finding]) {
+    put!(
+        html,
+        "<p><strong>Findings: {}.</strong></p>\n",
+        Counts::of(findings)
+    );
+    if let Gate::Shut(reasons) = Gate::of(findings) {
+        html.push_str(
+            "<div class=\"box shut\">\n<p><strong>NOT FOR CUTTING.</strong> No cut file was written, because something judged \
+             is below its rule and nobody has conceded it:</p>\n<ul>\n",
+        );
+        for reason in reasons {
+            put!(html, "<li>{}</li>\n", escaped(&reason));
+        }
+        html.push_str("</ul>\n</div>\n");
+    }
+}
+
+fn cautions(html: &mut String) {
+    html.push_str("<div class=\"box\">\n<ul>\n");
+    for caution in CAUTIONS {
+        put!(html, "<li>{}</li>\n", escaped(caution));
+    }
+    html.push_str("</ul>\n</div>\n");
+}
+
+fn picture(html: &mut String, spec: &Spec, paths: &[&str]) {
+    if paths.contains(&"preview.png") {
+        put!(
+            html,
+            "<p><a href=\"drawing.pdf\"><img src=\"preview.png\" alt=\"General arrangement of {}\"></a></p>\n",
+            escaped(&spec.written.job.drawing)
+        );
+    }
+}
+
+/// What a file of the pack is for, by its path.
+fn purpose_of(path: &str) -> &'static str {
+    match path {
+        "drawing.pdf" => "all sheets at true size: print this one",
+        "preview.png" => "picture of the general arrangement",
+        "results.json" => "every figure and finding, for machines",
+        "manifest.json" => "every file with its SHA-256",
+        path if path.ends_with(".dxf") && path.starts_with("cut/r12/") => {
+            "cut file, older form (R12), mm"
+        }
+        path if path.ends_with(".dxf") => "cut file, mm",
+        path if path.starts_with("cut/order-note") => "what the contractor is told",
+        path if path.starts_with("tables/") => "table for marking out or ordering",
+        path if path.starts_with("record/") => "record to fill in",
+        path if path.starts_with("sheets/") => "one sheet",
+        _ => "",
+    }
+}
+
+fn links(html: &mut String, paths: &[&str]) {
+    html.push_str("<h2>Files</h2>\n<table>\n");
+    for path in paths {
+        put!(
+            html,
+            "<tr><td><a href=\"{0}\">{0}</a></td><td>{1}</td></tr>\n",
+            escaped(path),
+            purpose_of(path)
+        );
+    }
+    html.push_str("</table>\n");
+}
+
+fn holes(html: &mut String, design: &Design) {
+    html.push_str(
+        "<h2>Holes</h2>\n<table>\n<tr><th>group</th><th>number off</th><th>finished hole</th></tr>\n",
+    );
+    for (number, group) in design.groups.iter().enumerate() {
+        let off = design.holes.iter().filter(|hole| hole.group == number);
+        row(html, &group.name, off.count(), group.finish.as_written());
+    }
+    if let Some(line) = &design.rivets {
+        row(
+            html,
+            "rivets of the flange",
+            line.rivets.len(),
+            line.hole.as_written(),
+        );
+    }
+    html.push_str("</table>\n");
+}
+
+fn row(html: &mut String, name: &str, number_off: usize, finish: &str) {
+    put!(
+        html,
+        "<tr><td>{}</td><td class=\"figure\">{number_off}</td><td>{}</td></tr>\n",
+        escaped(name),
+        escaped(finish)
+    );
+}
+
+fn findings_table(html: &mut String, findings: &[Finding]) {
+    html.push_str(
+        "<h2>Findings</h2>\n<table>\n<tr><th>rule</th><th>where</th><th>required</th><th>provided</th><th>verdict</th>\
+         <th>compared with</th></tr>\n",
+    );
+    for finding in findings {
+        let below = matches!(finding.verdict, Verdict::Below { .. });
+        put!(
+            html,
+            "<tr{}><td>{}</td><td>{}</td><td class=\"figure\">{}</td><td class=\"figure\">{}</td><td>{}</td>\
+             <td>{}<br>{}</td></tr>\n",
+            if below { " class=\"below\"" } else { "" },
+            escaped(finding.asks),
+            escaped(&finding.place),
+            escaped(&required(finding)),
+            escaped(&figure(finding.provided, finding.unit)),
+            finding.verdict.name(),
+            escaped(&finding.source),
+            escaped(&why(finding)),
+        );
+    }
+    html.push_str("</table>\n");
+}
+
+fn required(finding: &Finding) -> String {
+    let figure = figure(finding.required, finding.unit);
+    match (finding.at_most, figure.is_empty()) {
+        (_, true) => figure,
+        (true, false) => format!("at most {figure}"),
+        (false, false) => format!("at least {figure}"),
+    }
+}
+
+fn figure(value: Option<f64>, unit: &str) -> String {
+    let places = match unit {
+        "in" => 4,
+        "mm" => 3,
+        "" => 3,
+        _ => 1,
+    };
+    value
+        .map(|value| format!("{} {unit}", print::decimal(value, places)))
+        .unwrap_or_default()
+        .trim_end()
+        .to_string()
+}
+
+fn why(finding: &Finding) -> String {
+    match &finding.verdict {
+        Verdict::Conceded { concession, .. } => format!(
+            "{} Conceded by {}, {}: {}",
+            finding.why, concession.agreed_by, concession.reference, concession.reason
+        ),
+        Verdict::NotJudged { why } if finding.why.is_empty() => why.clone(),
+        Verdict::NotJudged { why } if *why != finding.why => format!("{why}. {}", finding.why),
+        _ => finding.why.clone(),
+    }
+}
+
+fn sheet_pictures(html: &mut String, sheets: &[SheetFile]) {
+    for (number, file) in sheets.iter().enumerate() {
+        put!(
+            html,
+            "<section class=\"sheet\" id=\"sheet{number}\">\n<h2>Sheet {}: {}</h2>\n<p>{} × {} mm</p>\n\
+             <a href=\"{}\"><img src=\"{}\" alt=\"Sheet {}\"></a>\n</section>\n",
+            file.sheet.number,
+            escaped(&file.sheet.title),
+            millimetres(file.sheet.width),
+            millimetres(file.sheet.height),
+            escaped(file.path),
+            escaped(file.path),
+            file.sheet.number,
+        );
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn by_hand_marks_of_html_are_escaped() {
+        assert_eq!(
+            escaped("<b>\"Old\" & 'new'</b>"),
+            "&lt;b&gt;&quot;Old&quot; &amp; &#39;new&#39;&lt;/b&gt;"
+        );
+    }
+}

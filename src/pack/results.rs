@@ -1,0 +1,356 @@
+//! `results.json`: every figure and finding, for machines. Lengths in mm, x and y in the spec's axes, nothing rounded.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+use serde::ser::{SerializeMap, Serializer};
+
+use super::PackFile;
+use super::manifest::json;
+use crate::checks::{Finding, Input, Verdict};
+use crate::cut::{CutPart, Layer, Shape};
+use crate::design::{Design, FlangeDesign, Hole, LargestCircle, LeastLigament, Point, RivetLine};
+use crate::spec::{Purpose, Spec};
+use crate::units::Length;
+
+/// One cut file of the pack, with the part it was made from.
+#[derive(Clone, Debug)]
+pub struct CutFile<'a> {
+    /// Where it lies in the pack: `cut/mh-tp1-a-blank-plasma-mm.dxf`.
+    pub path: String,
+    /// What it cuts.
+    pub part: &'a CutPart,
+    /// Width and height over its CUT layers, mm.
+    pub extent_mm: (f64, f64),
+}
+
+/// The results of one plate as a file of the pack. Cut files are those that the gate let through.
+pub fn results(
+    spec: &Spec,
+    design: &Design,
+    findings: &[Finding],
+    cut_files: &[CutFile],
+) -> PackFile {
+    let job = &spec.written.job;
+    let results = Results {
+        version: env!("CARGO_PKG_VERSION"),
+        fingerprint: spec.short_fingerprint(),
+        drawing: &job.drawing,
+        revision: &job.revision,
+        kind: design.kind.name(),
+        view_from: design.view_from.name(),
+        holes: design
+            .holes
+            .iter()
+            .map(|hole| hole_result(design, hole))
+            .collect(),
+        rivets: design
+            .rivets
+            .as_ref()
+            .map(rivet_results)
+            .unwrap_or_default(),
+        ligaments: Ligaments {
+            least: design
+                .least_ligaments
+                .iter()
+                .map(|least| least_result(design, findings, least))
+                .collect(),
+        },
+        figures: figures(design),
+        findings: findings.iter().map(finding_result).collect(),
+        cut_files: cut_files.iter().map(cut_file_result).collect(),
+    };
+    PackFile::new("results.json", json(&results))
+}
+
+#[derive(Serialize)]
+struct Results<'a> {
+    version: &'static str,
+    fingerprint: &'a str,
+    drawing: &'a str,
+    revision: &'a str,
+    kind: &'static str,
+    view_from: &'static str,
+    holes: Vec<HoleResult<'a>>,
+    rivets: Vec<RivetResult<'a>>,
+    ligaments: Ligaments<'a>,
+    figures: Figures,
+    findings: Vec<FindingResult<'a>>,
+    cut_files: Vec<CutFileResult<'a>>,
+}
+
+#[derive(Serialize)]
+struct HoleResult<'a> {
+    id: &'a str,
+    group: &'a str,
+    purpose: &'static str,
+    x_mm: f64,
+    y_mm: f64,
+    finish_mm: f64,
+    stages: Vec<StageResult<'a>>,
+}
+
+#[derive(Serialize)]
+struct StageResult<'a> {
+    name: &'a str,
+    mm: Option<f64>,
+    #[serde(rename = "where")]
+    place: &'static str,
+}
+
+fn hole_result<'a>(design: &'a Design, hole: &'a Hole) -> HoleResult<'a> {
+    let group = &design.groups[hole.group];
+    HoleResult {
+        id: &hole.id,
+        group: &group.name,
+        purpose: group.purpose.name(),
+        x_mm: hole.at.x,
+        y_mm: hole.at.y,
+        finish_mm: hole.finish.value().to_mm(),
+        stages: group
+            .stages
+            .iter()
+            .map(|stage| StageResult {
+                name: &stage.name,
+                mm: stage.size.as_ref().map(|size| size.value().to_mm()),
+                place: stage.place.name(),
+            })
+            .collect(),
+    }
+}
+
+#[derive(Serialize)]
+struct RivetResult<'a> {
+    id: &'a str,
+    line: &'a str,
+    angle_deg: Option<f64>,
+    run_mm: f64,
+    from_edge_mm: f64,
+    finish_mm: f64,
+    how: &'static str,
+}
+
+fn rivet_results(line: &RivetLine) -> Vec<RivetResult<'_>> {
+    line.rivets
+        .iter()
+        .map(|rivet| RivetResult {
+            id: &rivet.id,
+            line: &line.line,
+            angle_deg: Some(rivet.angle_deg),
+            run_mm: rivet.run.to_mm(),
+            from_edge_mm: line.from_edge.value().to_mm(),
+            finish_mm: line.hole.value().to_mm(),
+            how: rivet.made.name(),
+        })
+        .collect()
+}
+
+#[derive(Serialize)]
+struct Ligaments<'a> {
+    least: Vec<LeastResult<'a>>,
+}
+
+#[derive(Serialize)]
+struct LeastResult<'a> {
+    between: [&'static str; 2],
+    ids: [&'a str; 2],
+    mm: f64,
+    required_mm: Option<f64>,
+}
+
+fn least_result<'a>(
+    design: &'a Design,
+    findings: &[Finding],
+    least: &LeastLigament,
+) -> LeastResult<'a> {
+    let (first, second) = least.ligament.holes;
+    let ids = [
+        design.holes[first].id.as_str(),
+        design.holes[second].id.as_str(),
+    ];
+    LeastResult {
+        between: [least.between.0.name(), least.between.1.name()],
+        ids,
+        mm: least.ligament.metal.to_mm(),
+        required_mm: required_between(findings, ids),
+    }
+}
+
+/// Metal that the rules which judge ask between these two holes, mm; the most of them where several do.
+fn required_between(findings: &[Finding], ids: [&str; 2]) -> Option<f64> {
+    findings
+        .iter()
+        .filter(|finding| finding.rule == "tube_ligament" && names_both(&finding.place, ids))
+        .filter(|finding| !matches!(finding.verdict, Verdict::Note | Verdict::NotJudged { .. }))
+        .filter_map(|finding| match finding.unit {
+            "mm" => finding.required,
+            "in" => finding
+                .required
+                .map(|inches| Length::inches(inches).to_mm()),
+            _ => None,
+        })
+        .max_by(f64::total_cmp)
+}
+
+/// Whether the words name both holes, T1 not being part of T17.
+fn names_both(words: &str, ids: [&str; 2]) -> bool {
+    ids.iter().all(|id| {
+        words
+            .split(|c: char| !c.is_alphanumeric())
+            .any(|word| word == *id)
+    })
+}
+
+#[derive(Serialize)]
+struct Figures {
+    tube_count: usize,
+    blank_mid_line_mm: Option<f64>,
+    blank_equal_area_mm: Option<f64>,
+    ring_length_mm: Option<f64>,
+    largest_circle_mm: Option<f64>,
+    largest_circle_at_mm: Option<[f64; 2]>,
+    largest_circle_without_tubes_mm: Option<f64>,
+    rivet_count: Option<usize>,
+    rivet_pitch_bore_mm: Option<f64>,
+    rivet_pitch_outside_mm: Option<f64>,
+    end_load_n: Option<f64>,
+    plate_mass_kg: Option<f64>,
+    ring_mass_kg: Option<f64>,
+    blank_mass_kg: Option<f64>,
+}
+
+fn figures(design: &Design) -> Figures {
+    let (pressed, fabricated) = match &design.flange {
+        Some(FlangeDesign::Pressed(pressed)) => (Some(pressed), None),
+        Some(FlangeDesign::Fabricated(fabricated)) => (None, Some(fabricated)),
+        None => (None, None),
+    };
+    let circle = design.largest_circle.as_ref();
+    let without_tubes = design.largest_circle_without_tubes.as_ref();
+    let rivets = design.rivets.as_ref();
+    let diameter = |circle: &LargestCircle| circle.diameter.to_mm();
+    Figures {
+        tube_count: tube_count(design),
+        blank_mid_line_mm: pressed.map(|flange| flange.blank_mid_line.to_mm()),
+        blank_equal_area_mm: pressed.map(|flange| flange.blank_equal_area.to_mm()),
+        ring_length_mm: fabricated.map(|flange| flange.strip_net.to_mm()),
+        largest_circle_mm: circle.map(diameter),
+        largest_circle_at_mm: circle.map(|circle| pair(circle.centre)),
+        largest_circle_without_tubes_mm: without_tubes.map(diameter),
+        rivet_count: rivets.map(|line| line.rivets.len()),
+        rivet_pitch_bore_mm: rivets.map(|line| line.pitch_bore.to_mm()),
+        rivet_pitch_outside_mm: rivets.map(|line| line.pitch_outside.to_mm()),
+        end_load_n: design.figures.end_load_n,
+        plate_mass_kg: design.figures.plate_mass_kg,
+        ring_mass_kg: design.figures.ring_mass_kg,
+        blank_mass_kg: design.figures.blank_mass_kg,
+    }
+}
+
+/// Holes for tubes; flues, which are another size, stand apart in the table of tubes.
+fn tube_count(design: &Design) -> usize {
+    design
+        .holes
+        .iter()
+        .filter(|hole| design.groups[hole.group].purpose == Purpose::Tube)
+        .count()
+}
+
+fn pair(point: Point) -> [f64; 2] {
+    [point.x, point.y]
+}
+
+#[derive(Serialize)]
+struct FindingResult<'a> {
+    rule: &'static str,
+    source: &'a str,
+    #[serde(rename = "where")]
+    place: &'a str,
+    inputs: Inputs<'a>,
+    required: Option<f64>,
+    provided: Option<f64>,
+    unit: &'static str,
+    verdict: &'static str,
+    why: &'a str,
+}
+
+fn finding_result(finding: &Finding) -> FindingResult<'_> {
+    FindingResult {
+        rule: finding.rule,
+        source: &finding.source,
+        place: &finding.place,
+        inputs: Inputs(&finding.inputs),
+        required: finding.required,
+        provided: finding.provided,
+        unit: finding.unit,
+        verdict: finding.verdict.name(),
+        why: &finding.why,
+    }
+}
+
+/// What went into a comparison, by its trade name, in the order of the rule's working.
+struct Inputs<'a>(&'a [Input]);
+
+#[derive(Serialize)]
+struct InputResult {
+    value: f64,
+    unit: &'static str,
+}
+
+impl Serialize for Inputs<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(self.0.len()))?;
+        for input in self.0 {
+            map.serialize_entry(
+                &input.name,
+                &InputResult {
+                    value: input.value,
+                    unit: input.unit,
+                },
+            )?;
+        }
+        map.end()
+    }
+}
+
+#[derive(Serialize)]
+struct CutFileResult<'a> {
+    file: &'a str,
+    layers: BTreeMap<&'static str, OnLayer>,
+    extent_mm: [f64; 2],
+}
+
+/// What lies on one layer of a cut file.
+#[derive(Default, Serialize)]
+struct OnLayer {
+    circles: usize,
+    /// Closed contours that are not circles.
+    closed: usize,
+    /// Lines and arcs that stand alone.
+    open: usize,
+    /// Centre pops: a dot, or the two lines of a cross.
+    marks: usize,
+}
+
+fn cut_file_result<'a>(file: &'a CutFile) -> CutFileResult<'a> {
+    let mut layers: BTreeMap<&'static str, OnLayer> = BTreeMap::new();
+    for (layer, shape) in &file.part.shapes {
+        let on = layers.entry(layer.name()).or_default();
+        match (layer, shape) {
+            (_, Shape::Circle { .. }) => on.circles += 1,
+            (_, Shape::Closed(_)) => on.closed += 1,
+            (_, Shape::Dot(_)) => on.marks += 1,
+            (_, Shape::Line { .. } | Shape::Arc { .. }) => on.open += 1,
+        }
+    }
+    if let Some(pops) = layers.get_mut(Layer::Pop.name()) {
+        // A pop drawn as a cross is two lines and one mark.
+        pops.marks += pops.open / 2;
+        pops.open %= 2;
+    }
+    CutFileResult {
+        file: &file.path,
+        layers,
+        extent_mm: [file.extent_mm.0, file.extent_mm.1],
+    }
+}

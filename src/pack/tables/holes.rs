@@ -1,0 +1,47 @@
+//! `tables/holes.csv`: every hole in the flat, where it stands and what is made of it.
+
+use super::{csv_file, mm, nearest_64th, size, stages};
+use crate::design::Design;
+use crate::pack::PackFile;
+use crate::units::Length;
+
+const HEAD: &[&str] = &[
+    "id",
+    "group",
+    "purpose",
+    "x_mm",
+    "y_mm",
+    "x_in_64ths",
+    "x_over_in",
+    "y_in_64ths",
+    "y_over_in",
+    "finish",
+    "finish_mm",
+    "stages",
+    "exception",
+];
+
+pub(super) fn table(design: &Design) -> PackFile {
+    let rows = design
+        .holes
+        .iter()
+        .map(|hole| {
+            let group = &design.groups[hole.group];
+            let (x, y) = (Length::mm(hole.at.x), Length::mm(hole.at.y));
+            let mut row = vec![
+                hole.id.clone(),
+                group.name.clone(),
+                group.purpose.name().to_string(),
+                mm(x),
+                mm(y),
+            ];
+            row.extend(nearest_64th(x));
+            row.extend(nearest_64th(y));
+            row.extend(size(&hole.finish));
+            row.push(stages(&group.stages));
+            row.push(hole.exception.clone().unwrap_or_default());
+            row
+        })
+        .collect();
+    csv_file("tables/holes.csv", HEAD, rows)
+}

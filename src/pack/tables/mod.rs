@@ -1,0 +1,97 @@
+//! The tables as CSV, for marking out and for ordering: one row a hole, or one row a line of the order.
+//!
+//! A co-ordinate stands in millimetres, and in inches as the nearest 64th with what the fraction leaves over, so that
+//! nobody steps a rounded figure along a row.
+
+mod holes;
+mod rivets;
+mod stays;
+mod tubes;
+
+use super::PackFile;
+use crate::design::{Design, Stage};
+use crate::spec::Spec;
+use crate::units::{Length, Size, print};
+
+/// Every table of the pack. A table of something that the plate has none of holds its head alone.
+pub fn tables(spec: &Spec, design: &Design) -> Vec<PackFile> {
+    vec![
+        holes::table(design),
+        rivets::table(spec, design),
+        stays::table(spec, design),
+        tubes::table(spec, design),
+    ]
+}
+
+/// A table as a file: its head, then its rows, each as long as the head.
+pub(super) fn csv_file(path: &str, head: &[&str], rows: Vec<Vec<String>>) -> PackFile {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    let in_memory = "a table in memory takes rows of the length of its head";
+    writer.write_record(head).expect(in_memory);
+    for row in rows {
+        writer.write_record(row).expect(in_memory);
+    }
+    PackFile::new(path, writer.into_inner().expect(in_memory))
+}
+
+/// Millimetres to the thousandth.
+pub(super) fn mm(length: Length) -> String {
+    print::decimal(length.to_mm(), 3)
+}
+
+/// The nearest 64th of an inch, and what the length has over it in decimals of an inch, with its sign.
+pub(super) fn nearest_64th(length: Length) -> [String; 2] {
+    let fraction = print::inches(length).trim_start_matches('~').to_string();
+    let over = print::inch_fraction(length).remainder.to_inches();
+    let digits = print::decimal(over, 4);
+    let sign = if digits.starts_with('-') || digits == "0.0000" {
+        ""
+    } else {
+        "+"
+    };
+    [fraction, format!("{sign}{digits}")]
+}
+
+/// A size as it was written, and in millimetres.
+pub(super) fn size(size: &Size) -> [String; 2] {
+    [size.as_written().to_string(), mm(size.value())]
+}
+
+/// A size that the spec may leave out.
+pub(super) fn size_or_blank(given: Option<&Size>) -> [String; 2] {
+    given.map(size).unwrap_or_default()
+}
+
+/// The stages of a hole in one cell: "pilot 12 mm to drawing; ream 1 27/32 in in place".
+pub(super) fn stages(stages: &[Stage]) -> String {
+    let words: Vec<String> = stages
+        .iter()
+        .map(|stage| match &stage.size {
+            Some(size) => format!(
+                "{} {} ({})",
+                stage.name,
+                size.as_written(),
+                stage.place.name()
+            ),
+            None => format!("{} ({})", stage.name, stage.place.name()),
+        })
+        .collect();
+    words.join("; ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 6.484375 in is 6 31/64 exactly; 50 mm is 1.968504 in, and 1 31/32 in is 1.96875 in, so 0.000246 in too much;
+    /// -2.1318 in lies 0.0068 below -2 1/8, which is -2.125.
+    #[test]
+    fn by_hand_nearest_64th_and_what_is_over() {
+        assert_eq!(
+            nearest_64th(Length::inches(6.484375)),
+            ["6 31/64", "0.0000"]
+        );
+        assert_eq!(nearest_64th(Length::mm(50.0)), ["1 31/32", "-0.0002"]);
+        assert_eq!(nearest_64th(Length::inches(-2.1318)), ["-2 1/8", "-0.0068"]);
+    }
+}
