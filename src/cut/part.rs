@@ -1,6 +1,8 @@
 //! A part as the contractor cuts it: closed contours and marks on named layers, true size in millimetres.
 
 use crate::design::{Outline, Point};
+use crate::spec::{Material, Process};
+use crate::units::{Length, Size};
 
 /// Layer of a cut file, by operation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -20,6 +22,16 @@ pub enum Layer {
 }
 
 impl Layer {
+    /// Every layer, in the order in which files list them.
+    pub const ALL: [Layer; 6] = [
+        Layer::CutOutside,
+        Layer::CutInside,
+        Layer::Pop,
+        Layer::Scribe,
+        Layer::Stamp,
+        Layer::Reference,
+    ];
+
     /// Its name in the file.
     pub fn name(self) -> &'static str {
         match self {
@@ -29,6 +41,19 @@ impl Layer {
             Layer::Scribe => "SCRIBE",
             Layer::Stamp => "STAMP",
             Layer::Reference => "REFERENCE",
+        }
+    }
+
+    /// The layer of this name, if there is one.
+    pub fn named(name: &str) -> Option<Layer> {
+        Layer::ALL.into_iter().find(|layer| layer.name() == name)
+    }
+
+    /// Whether the torch or jet goes through the plate along what lies on it.
+    pub fn is_cut(self) -> bool {
+        match self {
+            Layer::CutOutside | Layer::CutInside => true,
+            Layer::Pop | Layer::Scribe | Layer::Stamp | Layer::Reference => false,
         }
     }
 }
@@ -65,6 +90,13 @@ pub enum Shape {
     },
     /// A point, for machines that take one as a pop.
     Dot(Point),
+    /// A pop as a small upright cross of two lines.
+    Cross {
+        /// Where the lines cross.
+        at: Point,
+        /// From there to the end of each arm, mm.
+        arm: f64,
+    },
 }
 
 /// One piece to be cut.
@@ -74,18 +106,43 @@ pub struct CutPart {
     pub name: String,
     /// How many are wanted.
     pub number_off: u32,
-    /// Its shapes, each on its layer, in cutting order: marks, inside, outside.
+    /// The process it is drawn for.
+    pub process: Process,
+    /// Thickness as written.
+    pub thickness: Size,
+    /// What it is made of, where the spec says.
+    pub material: Option<Material>,
+    /// Which face is up and what lies where, in words for the file's head and the order note.
+    pub lies: String,
+    /// Its shapes, each on its layer, in cutting order: marks, inside, outside; reference last.
     pub shapes: Vec<(Layer, Shape)>,
+    /// Holes that are cut, by size.
+    pub holes_cut: Vec<HolesCut>,
     /// Holes not cut, with the reason, for the order note.
     pub withheld: Vec<Withheld>,
+    /// Mass as cut with no hole out, kg, where the spec gives a density.
+    pub mass_kg: Option<f64>,
+}
+
+/// Holes cut to one size.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HolesCut {
+    /// Ids of the holes.
+    pub ids: Vec<String>,
+    /// What they are called on the sheets.
+    pub name: String,
+    /// Diameter cut.
+    pub cut: Length,
+    /// Diameter after the works has finished them.
+    pub finish: Length,
 }
 
 /// A hole that the cut file does not cut, and why.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Withheld {
     /// Ids of the holes.
     pub ids: Vec<String>,
-    /// What is done instead: a pop, or nothing.
+    /// What is done instead: "a pop" or "nothing".
     pub instead: &'static str,
     /// Why.
     pub reason: String,

@@ -25,3 +25,8 @@ pub const SAME_SHARE: f64 = 1e-9;
 
 /// The largest unsupported circle is proven to be no more than this above the diameter reported, mm.
 pub const LARGEST_CIRCLE_MM: f64 = 0.001;
+
+/// Two bulges of a cut file (tangents of a quarter of the arc) nearer than this are one.
+///
+/// The last digit written; on a chord of 1 m it moves the crown of the arc by a thousandth of [`SAME_LENGTH_MM`].
+pub const SAME_BULGE: f64 = 1e-12;
