@@ -5,7 +5,7 @@
 
 use super::part::{CutPart, Layer, Shape};
 use crate::design::{Edge, Outline, Point};
-use crate::units::angle::{PI, atan2, cos, sin, tan};
+use crate::units::angle::{PI, atan2, cos, sin};
 
 /// A corner of a polyline and how the edge to the next one bends.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -121,36 +121,12 @@ fn taken_apart(shape: &Shape) -> Vec<Entity> {
 }
 
 fn vertices(outline: &Outline) -> Vec<Vertex> {
-    outline
-        .edges()
-        .iter()
-        .map(|edge| match *edge {
-            Edge::Line { from, .. } => Vertex {
-                at: from,
-                bulge: 0.0,
-            },
-            Edge::Arc {
-                from,
-                to,
-                centre,
-                anticlockwise,
-                ..
-            } => Vertex {
-                at: from,
-                bulge: bulge(from, to, centre, anticlockwise),
-            },
-        })
-        .collect()
-}
-
-fn bulge(from: Point, to: Point, centre: Point, anticlockwise: bool) -> f64 {
-    let direction = |p: Point| atan2(p.y - centre.y, p.x - centre.x);
-    let turn = direction(to) - direction(from);
-    let swept = if anticlockwise { turn } else { -turn };
-    let swept = if swept < 0.0 { swept + 2.0 * PI } else { swept };
-    // An outline has no arc above half a turn; the last bit of π must not make one.
-    let size = tan(swept / 4.0).min(1.0);
-    if anticlockwise { size } else { -size }
+    let corner = |edge: &Edge| Vertex {
+        at: edge.from(),
+        // An outline has no arc above half a turn; the last bit of π must not make one.
+        bulge: edge.bulge().clamp(-1.0, 1.0),
+    };
+    outline.edges().iter().map(corner).collect()
 }
 
 /// A box with sides along x and y.

@@ -8,7 +8,7 @@ use serde::ser::{SerializeMap, Serializer};
 use super::PackFile;
 use super::manifest::json;
 use crate::checks::{Finding, Input, Verdict};
-use crate::cut::{CutPart, Layer, Shape};
+use crate::cut::{CutPart, LayerCount, summary};
 use crate::design::{Design, FlangeDesign, Hole, LargestCircle, LeastLigament, Point, RivetLine};
 use crate::spec::{Purpose, Spec};
 use crate::units::Length;
@@ -316,41 +316,14 @@ impl Serialize for Inputs<'_> {
 #[derive(Serialize)]
 struct CutFileResult<'a> {
     file: &'a str,
-    layers: BTreeMap<&'static str, OnLayer>,
+    layers: BTreeMap<&'static str, LayerCount>,
     extent_mm: [f64; 2],
 }
 
-/// What lies on one layer of a cut file.
-#[derive(Default, Serialize)]
-struct OnLayer {
-    circles: usize,
-    /// Closed contours that are not circles.
-    closed: usize,
-    /// Lines and arcs that stand alone.
-    open: usize,
-    /// Centre pops: a dot, or the two lines of a cross.
-    marks: usize,
-}
-
 fn cut_file_result<'a>(file: &'a CutFile) -> CutFileResult<'a> {
-    let mut layers: BTreeMap<&'static str, OnLayer> = BTreeMap::new();
-    for (layer, shape) in &file.part.shapes {
-        let on = layers.entry(layer.name()).or_default();
-        match (layer, shape) {
-            (_, Shape::Circle { .. }) => on.circles += 1,
-            (_, Shape::Closed(_)) => on.closed += 1,
-            (_, Shape::Dot(_)) => on.marks += 1,
-            (_, Shape::Line { .. } | Shape::Arc { .. }) => on.open += 1,
-        }
-    }
-    if let Some(pops) = layers.get_mut(Layer::Pop.name()) {
-        // A pop drawn as a cross is two lines and one mark.
-        pops.marks += pops.open / 2;
-        pops.open %= 2;
-    }
     CutFileResult {
         file: &file.path,
-        layers,
+        layers: summary(file.part).layers,
         extent_mm: [file.extent_mm.0, file.extent_mm.1],
     }
 }
