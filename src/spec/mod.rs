@@ -4,8 +4,15 @@ mod fault;
 mod holes;
 mod job;
 mod judged;
+mod nearest;
+mod node;
 mod plate;
 mod read;
+mod remedies;
+mod sense;
+mod shape;
+mod understand;
+mod yaml;
 
 pub use fault::{Fault, Faults};
 pub use holes::*;

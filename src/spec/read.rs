@@ -1,10 +1,16 @@
 //! Reads a spec: from bytes to what the drawing office wrote, or every fault in it at once.
 
 use std::path::Path;
+use std::sync::{Arc, OnceLock};
 
 use sha2::{Digest, Sha256};
 
-use super::{Fault, Faults, Written};
+use super::fault::{Placed, report};
+use super::node::{Node, Place};
+use super::shape::{Shape, shape_of};
+use super::understand::understand;
+use super::yaml::read_tree;
+use super::{Fault, Faults, Written, sense};
 
 /// A spec that has been read: what it says, and where each key stands.
 #[derive(Clone, Debug)]
@@ -15,6 +21,8 @@ pub struct Spec {
     pub fingerprint: String,
     /// The file's name as given, for messages.
     pub file: String,
+    source: Arc<str>,
+    places: Arc<Node>,
 }
 
 impl Spec {
@@ -23,50 +31,136 @@ impl Spec {
         &self.fingerprint[..10]
     }
 
+    /// The line of a dotted path, `tubes[0].hole`, or of its nearest ancestor that is written.
+    pub fn line_of(&self, path: &str) -> usize {
+        self.places.place_of(path).line
+    }
+
     /// Gathers faults found after reading (in the design, say) into a report with their places in the file.
     pub fn refuse(&self, faults: Vec<Fault>) -> Faults {
-        let report = faults
-            .iter()
-            .map(|f| format!("{}: {}\n  {}\n", f.path, f.fact, f.remedy))
-            .collect();
-        Faults { faults, report }
+        refuse_at_places(&self.file, &self.source, &self.places, faults)
     }
 }
 
+/// Larger than this no spec is: a hundred thousand holes by their places come to 3 MB.
+const MOST_BYTES: usize = 8 << 20;
+
 /// Reads a spec from a file.
 pub fn read_spec_file(path: &Path) -> Result<Spec, Faults> {
-    let bytes = std::fs::read(path).map_err(|e| Faults {
-        faults: vec![Fault::new(
+    let file = path.display().to_string();
+    let bytes = std::fs::read(path).map_err(|cause| {
+        let fact = format!("the file cannot be read: {cause}");
+        let remedy = "give the path of a spec, or start one with `centrepop new`";
+        report(
+            &file,
             "",
-            format!("cannot read {}: {e}", path.display()),
-            "give the path of a spec",
-        )],
-        report: format!("cannot read {}: {e}", path.display()),
+            vec![Placed::whole_file(Fault::new("", fact, remedy))],
+        )
     })?;
-    read_spec(&path.display().to_string(), &bytes)
+    read_spec(&file, &bytes)
 }
 
 /// Reads a spec from its bytes; `file` is used in messages only.
 pub fn read_spec(file: &str, bytes: &[u8]) -> Result<Spec, Faults> {
-    let refuse = |fact: String| Faults {
-        faults: vec![Fault::new("", fact.clone(), "")],
-        report: format!("{file}: {fact}"),
-    };
-    let value: serde_json::Value =
-        serde_yaml::from_slice(bytes).map_err(|e| refuse(e.to_string()))?;
-    let written = serde_json::from_value(value).map_err(|e| refuse(e.to_string()))?;
-    let fingerprint = Sha256::digest(bytes)
-        .iter()
-        .map(|b| format!("{b:02x}"))
-        .collect();
+    let source = plain_text(bytes).map_err(|placed| {
+        let shown = String::from_utf8_lossy(bytes.get(..MOST_BYTES).unwrap_or(bytes));
+        report(file, &shown, vec![*placed])
+    })?;
+    let refuse = |placed| report(file, source, placed);
+    let tree = read_tree(source).map_err(refuse)?;
+    let value = understand(&tree, spec_shape()).map_err(refuse)?;
+    let written: Written = serde_json::from_value(value).map_err(|cause| {
+        let fault = Fault::new(
+            "",
+            cause.to_string(),
+            "compare the file with `centrepop schema`",
+        );
+        refuse(vec![Placed::whole_file(fault)])
+    })?;
+    let contradictions = sense::contradictions(&written);
+    if !contradictions.is_empty() {
+        return Err(refuse_at_places(file, source, &tree, contradictions));
+    }
     Ok(Spec {
         written,
-        fingerprint,
+        fingerprint: fingerprint(bytes),
         file: file.into(),
+        source: source.into(),
+        places: Arc::new(tree),
     })
 }
 
 /// The JSON Schema of a spec, for editors.
 pub fn spec_schema() -> serde_json::Value {
     serde_json::to_value(schemars::schema_for!(Written)).expect("a schema is plain JSON")
+}
+
+fn spec_shape() -> &'static Shape {
+    static SHAPE: OnceLock<Shape> = OnceLock::new();
+    SHAPE.get_or_init(|| shape_of(&spec_schema()))
+}
+
+fn fingerprint(bytes: &[u8]) -> String {
+    Sha256::digest(bytes)
+        .iter()
+        .map(|byte| format!("{byte:02x}"))
+        .collect()
+}
+
+fn refuse_at_places(file: &str, source: &str, tree: &Node, faults: Vec<Fault>) -> Faults {
+    let placed = faults
+        .into_iter()
+        .map(|fault| {
+            let also: Vec<(Place, String)> = fault
+                .also
+                .iter()
+                .map(|(path, word)| (tree.place_of(path), word.clone()))
+                .collect();
+            let placed = Placed::at(tree.place_of(&fault.path), fault);
+            also.into_iter()
+                .fold(placed, |placed, (place, word)| placed.and_at(place, word))
+        })
+        .collect();
+    report(file, source, placed)
+}
+
+/// The text of the file without its byte-order mark; refused where it is too large, not UTF-8 or holds control characters.
+fn plain_text(bytes: &[u8]) -> Result<&str, Box<Placed>> {
+    if bytes.len() > MOST_BYTES {
+        let fact = format!(
+            "the file is {} bytes long; no spec is over {MOST_BYTES}",
+            bytes.len()
+        );
+        return Err(Box::new(Placed::whole_file(Fault::new(
+            "",
+            fact,
+            "give the path of a spec",
+        ))));
+    }
+    let text = std::str::from_utf8(bytes).map_err(|cause| {
+        let good = String::from_utf8_lossy(&bytes[..cause.valid_up_to()]);
+        let fact = format!("the file is not UTF-8 text: {cause}");
+        let fault = Fault::new("", fact, "save it from the editor as UTF-8");
+        Box::new(Placed::at(end_of(&good), fault))
+    })?;
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let stray = |c: char| c.is_control() && !matches!(c, '\n' | '\r' | '\t');
+    match text.char_indices().find(|(_, c)| stray(*c)) {
+        None => Ok(text),
+        Some((byte, c)) => {
+            let fact = format!("a control character, U+{:04X}, stands here", u32::from(c));
+            let fault = Fault::new("", fact, "delete it; it may not be seen in the editor");
+            Err(Box::new(Placed::at(end_of(&text[..byte]), fault)))
+        }
+    }
+}
+
+/// The place just after a text.
+fn end_of(text: &str) -> Place {
+    let last = text.rsplit('\n').next().unwrap_or("");
+    Place {
+        line: text.matches('\n').count() + 1,
+        column: last.chars().count(),
+        length: 1,
+    }
 }

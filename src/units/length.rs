@@ -33,6 +33,13 @@ impl Length {
         }
     }
 
+    /// So many parts of an inch, `top` over `bottom`, with one division: 175/100 in is exactly 44.45 mm.
+    pub fn inch_ratio(top: u64, bottom: u64) -> Length {
+        Length {
+            mm: (top * 127) as f64 / (bottom * 5) as f64,
+        }
+    }
+
     /// This many 64ths of an inch.
     pub fn sixty_fourths(count: i64) -> Length {
         Length {

@@ -3,7 +3,12 @@
 pub mod angle;
 mod density;
 pub mod length;
+mod number;
 pub mod print;
+mod read_length;
+mod read_stress;
+mod slip;
+mod spelling;
 mod stress;
 pub mod tolerance;
 mod written;

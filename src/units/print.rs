@@ -64,8 +64,16 @@ pub fn decimal(value: f64, places: usize) -> String {
     }
 }
 
+/// A number to so many places at most, trailing noughts left off.
+pub fn trimmed(value: f64, places: usize) -> String {
+    let text = decimal(value, places);
+    match text.contains('.') {
+        true => text.trim_end_matches('0').trim_end_matches('.').to_string(),
+        false => text,
+    }
+}
+
 /// Millimetres to two places at most, trailing noughts left off. No unit.
 pub fn millimetres(length: Length) -> String {
-    let text = decimal(length.to_mm(), 2);
-    text.trim_end_matches('0').trim_end_matches('.').to_string()
+    trimmed(length.to_mm(), 2)
 }

@@ -37,6 +37,13 @@ impl Stress {
         Stress::psi(tonf * LBF_PER_TONF)
     }
 
+    /// Kilograms-force on a square centimetre: 9.80665 N on 100 mm².
+    pub fn kgf_cm2(kgf: f64) -> Stress {
+        Stress {
+            n_mm2: kgf * 9.806_65 / 100.0,
+        }
+    }
+
     /// In N/mm².
     pub const fn to_n_mm2(self) -> f64 {
         self.n_mm2

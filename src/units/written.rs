@@ -93,74 +93,357 @@ impl<Q: Quantity> schemars::JsonSchema for Written<Q> {
     }
 }
 
-impl Quantity for Length {
-    const FORMAT: &'static str = "length";
+#[cfg(test)]
+mod tests {
+    use super::*;
 
-    fn read(text: &str) -> Result<Length, Unread> {
-        let unread = || Unread {
-            fact: format!("`{text}` is not a length"),
-            remedy: "write it as 1 13/16 in, 46 mm or 3 ft 0 1/2 in".into(),
-        };
-        let (number, in_inches) = match text.trim() {
-            t if t.ends_with(" in") => (&t[..t.len() - 3], true),
-            t if t.ends_with(" mm") => (&t[..t.len() - 3], false),
-            _ => return Err(unread()),
-        };
-        let negative = number.trim().starts_with('-');
-        let mut total = 0.0;
-        for part in number.trim().trim_start_matches('-').split_whitespace() {
-            total += match part.split_once('/') {
-                Some((n, d)) => {
-                    n.parse::<f64>().map_err(|_| unread())?
-                        / d.parse::<f64>().map_err(|_| unread())?
-                }
-                None => part.parse::<f64>().map_err(|_| unread())?,
-            };
+    /// What is accepted: each row is read, and comes to this many millimetres exactly. Worked from 25.4 mm to the inch.
+    const ACCEPTED: &[(&str, f64)] = &[
+        ("1 13/16 in", 46.0375),
+        ("1-13/16 in", 46.0375),
+        ("1-13/16\"", 46.0375),
+        ("1 13/16\"", 46.0375),
+        ("1 13/16 inches", 46.0375),
+        ("1.8125 in", 46.0375),
+        ("1.8125in", 46.0375),
+        ("46.0375 mm", 46.0375),
+        ("4.60375 cm", 46.0375),
+        ("1 in", 25.4),
+        ("1 in.", 25.4),
+        ("1 inch", 25.4),
+        ("1.75 in", 44.45),
+        ("1¾ in", 44.45),
+        ("1 ¾ in", 44.45),
+        ("1-¾″", 44.45),
+        ("1³⁄₄ in", 44.45),
+        ("1 3\u{2044}4 in", 44.45),
+        ("½ in", 12.7),
+        ("⅞\"", 22.225),
+        ("⅛”", 3.175),
+        ("7/8\"", 22.225),
+        ("0.5 in", 12.7),
+        (".5 in", 12.7),
+        ("2/4 in", 12.7),
+        ("1/128 in", 0.1984375),
+        ("3 ft 0 1/2 in", 927.1),
+        ("3 ft. 0 1/2 in.", 927.1),
+        ("3ft 0½in", 927.1),
+        ("3'-0 1/2\"", 927.1),
+        ("3' 0 1/2\"", 927.1),
+        ("3′0½″", 927.1),
+        ("3’ 0 1/2’’", 927.1),
+        ("3 ft-0.5 in", 927.1),
+        ("3 ft", 914.4),
+        ("3'", 914.4),
+        ("2 1/2 ft", 762.0),
+        ("9 feet", 2743.2),
+        ("1 foot 6 in", 457.2),
+        ("46 mm", 46.0),
+        ("46mm", 46.0),
+        ("  46  mm ", 46.0),
+        ("46\u{a0}mm", 46.0),
+        ("0.84 m", 840.0),
+        ("84 cm", 840.0),
+        ("0 mm", 0.0),
+        ("0 in", 0.0),
+        ("-14 17/64 in", -362.346875),
+        ("−14 17/64 in", -362.346875),
+        ("- 14 17/64 in", -362.346875),
+        ("-1-1/2 in", -38.1),
+        ("-3 ft 6 in", -1066.8),
+        ("+60 mm", 60.0),
+    ];
+
+    /// What is refused, and what is offered in its place: never taken.
+    const REFUSED: &[(&str, &str, &str)] = &[
+        (
+            "1 7/15 in",
+            "7/15 is not a fraction that a rule carries",
+            "write 1 7/16 in or 1.4667 in, whichever is meant",
+        ),
+        (
+            "⅓ in",
+            "1/3 is not a fraction that a rule carries",
+            "write 1/2 in or 0.3333 in, whichever is meant",
+        ),
+        (
+            "3/256 in",
+            "3/256 is not a fraction that a rule carries",
+            "write 3/128 in or 0.0117 in, whichever is meant",
+        ),
+        (
+            "113/16 in",
+            "113/16 is not less than one",
+            "write 1 13/16 in or 7 1/16 in, whichever is meant",
+        ),
+        (
+            "1 5/4 in",
+            "5/4 is not less than one",
+            "write 2 1/4 in if that is meant",
+        ),
+        (
+            "16/16 in",
+            "16/16 is not less than one",
+            "write 1 6/16 in or 1 in, whichever is meant",
+        ),
+        (
+            "3/0 in",
+            "3/0 is not a size",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+        (
+            "1.3/16 in",
+            "`1.3/16` mixes a decimal with a fraction",
+            "write 1 3/16 in if that is meant",
+        ),
+        (
+            "1 3 / 4in",
+            "it is not one number",
+            "write 1 3/4 in if that is meant",
+        ),
+        (
+            "1 3/ 4 in",
+            "it is not one number",
+            "write 1 3/4 in if that is meant",
+        ),
+        (
+            "1 - 3/4 in",
+            "a spaced hyphen may mean less, or from one to another",
+            "write 1 3/4 in if that is meant",
+        ),
+        (
+            "12:30",
+            "a colon belongs to the time of day",
+            "write 12.30 in or 12.30 mm, whichever is meant",
+        ),
+        (
+            "12:30 in",
+            "a colon belongs to the time of day",
+            "write 12.30 in if that is meant",
+        ),
+        (
+            "46,04 mm",
+            "a comma is not read; the decimal mark is a point",
+            "write 46.04 mm if that is meant",
+        ),
+        (
+            "1,250 mm",
+            "a comma is not read; the decimal mark is a point",
+            "write 1.250 mm or 1250 mm, whichever is meant",
+        ),
+        (
+            "1e3 mm",
+            "a power of ten is not read",
+            "write 1000 mm if that is meant",
+        ),
+        (
+            "2.5E-1 in",
+            "a power of ten is not read",
+            "write 0.25 in if that is meant",
+        ),
+        (
+            "NaN",
+            "that is not a number",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+        (
+            ".inf",
+            "that is not a number",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+        (
+            "１２ mm",
+            "its digits are full-width characters",
+            "write 12 mm if that is meant",
+        ),
+        (
+            "1 13/16",
+            "it has no unit",
+            "write 1 13/16 in if that is meant",
+        ),
+        (
+            "46",
+            "it has no unit",
+            "write 46 in or 46 mm, whichever is meant",
+        ),
+        (
+            "46 MM",
+            "`MM` is not a unit; units are written small",
+            "write 46 mm if that is meant",
+        ),
+        (
+            "46 furlongs",
+            "`furlongs` is not a unit of length",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+        (
+            "2 yd",
+            "`yd` is not a unit of length",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+        (
+            "5/8 mm",
+            "a fraction belongs to inches; a metric size is a decimal",
+            "write 0.625 mm or 5/8 in, whichever is meant",
+        ),
+        (
+            "3 ft 14 in",
+            "twelve inches or more stand after the feet",
+            "write 50 in if that is meant",
+        ),
+        (
+            "3 ft 0 1/2",
+            "the inches have no unit",
+            "write 3 ft 0 1/2 in if that is meant",
+        ),
+        (
+            "3.5 ft 2 in",
+            "a part of a foot is written in inches",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+        (
+            "3 ft 20 mm",
+            "only inches follow feet",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+        (
+            "in",
+            "it has no number",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+        (
+            "",
+            "nothing is written",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+        (
+            "46. mm",
+            "`46.` is not a number of at most six figures each side of the point",
+            "write 46 mm if that is meant",
+        ),
+        (
+            "1234567 mm",
+            "`1234567` is not a number of at most six figures each side of the point",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+        (
+            "1 2 3 in",
+            "it is not one number",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+        (
+            "--5 mm",
+            "it is not one number",
+            "write it as 1 13/16 in, 46.04 mm or 3 ft 0 1/2 in",
+        ),
+    ];
+
+    #[test]
+    fn by_hand_accepted_spellings() {
+        for (text, mm) in ACCEPTED {
+            let read = Length::read(text).unwrap_or_else(|e| panic!("{text}: {}", e.fact));
+            assert_eq!(read.to_mm(), *mm, "{text}");
         }
-        let total = if negative { -total } else { total };
-        Ok(if in_inches {
-            Length::inches(total)
-        } else {
-            Length::mm(total)
-        })
     }
-}
 
-impl Quantity for Stress {
-    const FORMAT: &'static str = "stress";
-
-    fn read(text: &str) -> Result<Stress, Unread> {
-        let unread = || Unread {
-            fact: format!("`{text}` is not a pressure or a stress"),
-            remedy: "write it as 160 psi, 11 bar, 28 tonf/in2 or 432 N/mm2".into(),
-        };
-        let (number, unit) = text.trim().split_once(' ').ok_or_else(unread)?;
-        let number: f64 = number.parse().map_err(|_| unread())?;
-        match unit {
-            "psi" => Ok(Stress::psi(number)),
-            "bar" => Ok(Stress::bar(number)),
-            "kPa" => Ok(Stress::n_mm2(number / 1000.0)),
-            "N/mm2" | "MPa" => Ok(Stress::n_mm2(number)),
-            "tonf/in2" => Ok(Stress::tonf_in2(number)),
-            _ => Err(unread()),
+    #[test]
+    fn refuses_spellings_and_offers_the_nearest() {
+        for (text, fact, remedy) in REFUSED {
+            let unread = Length::read(text).expect_err(text);
+            assert_eq!(unread.fact, format!("`{text}`: {fact}"));
+            assert_eq!(unread.remedy, *remedy, "{text}");
         }
     }
-}
 
-impl Quantity for Density {
-    const FORMAT: &'static str = "density";
-
-    fn read(text: &str) -> Result<Density, Unread> {
-        let unread = || Unread {
-            fact: format!("`{text}` is not a mass for volume"),
-            remedy: "write it as 7850 kg/m3 or 0.2836 lb/in3".into(),
-        };
-        let (number, unit) = text.trim().split_once(' ').ok_or_else(unread)?;
-        let number: f64 = number.parse().map_err(|_| unread())?;
-        match unit {
-            "kg/m3" => Ok(Density::kg_m3(number)),
-            "lb/in3" => Ok(Density::lb_in3(number)),
-            _ => Err(unread()),
+    /// 28 tonf/in² × 2,240 = 62,720 psi; 160 psi; 10.34 bar = 1.034 N/mm²; 1 kgf/cm² = 0.0980665 N/mm².
+    #[test]
+    fn by_hand_accepted_pressures() {
+        for (text, psi) in [
+            ("28 tonf/in2", 62_720.0),
+            ("28 tons/in²", 62_720.0),
+            ("160 psi", 160.0),
+            ("160 lbf/in2", 160.0),
+            ("160lb/sq in", 160.0),
+        ] {
+            let read = Stress::read(text).unwrap_or_else(|e| panic!("{text}: {}", e.fact));
+            assert_eq!(
+                super::super::print::decimal(read.to_psi(), 9),
+                format!("{psi:.9}"),
+                "{text}"
+            );
         }
+        for (text, n_mm2) in [
+            ("10.34 bar", 1.034),
+            ("1034 kPa", 1.034),
+            ("1.034 MPa", 1.034),
+            ("1.034 N/mm²", 1.034),
+            ("1 kgf/cm2", 0.0980665),
+        ] {
+            let read = Stress::read(text).unwrap_or_else(|e| panic!("{text}: {}", e.fact));
+            assert_eq!(
+                super::super::print::decimal(read.to_n_mm2(), 12),
+                format!("{n_mm2:.12}"),
+                "{text}"
+            );
+        }
+    }
+
+    #[test]
+    fn refuses_pressures_and_offers_the_nearest() {
+        const AS: &str = "write it as 160 psi, 11 bar, 28 tonf/in2 or 432 N/mm2";
+        for (text, fact, remedy) in [
+            ("160", "it has no unit", AS),
+            (
+                "160 PSI",
+                "`PSI` is not a unit that is read here",
+                "write 160 psi if that is meant",
+            ),
+            (
+                "160 mpa",
+                "`mpa` is not a unit that is read here",
+                "write 160 MPa if that is meant",
+            ),
+            ("160 in", "`in` is not a unit that is read here", AS),
+            ("-3 bar", "it is below nothing", AS),
+            (
+                "10,34 bar",
+                "a comma is not read; the decimal mark is a point",
+                "write 10.34 bar if that is meant",
+            ),
+            ("1/2 bar", "it is written as a decimal, not a fraction", AS),
+        ] {
+            let unread = Stress::read(text).expect_err(text);
+            assert_eq!(unread.fact, format!("`{text}`: {fact}"));
+            assert_eq!(unread.remedy, remedy, "{text}");
+        }
+    }
+
+    /// 0.2836 lb × 0.45359237 = 0.12863880 kg; ÷ 16.387064 cm³ in a cubic inch = 0.00785002 kg/cm³.
+    #[test]
+    fn by_hand_densities() {
+        assert_eq!(
+            Density::read("7850 kg/m³").map(Density::to_kg_m3),
+            Ok(7850.0)
+        );
+        let pounds = Density::read("0.2836 lb/in3").map(Density::to_kg_m3);
+        assert_eq!(pounds.map(|d| format!("{d:.2}")), Ok("7850.02".into()));
+        assert!(Density::read("7850").is_err());
+    }
+
+    /// Every 64th up to 100 in, above and below nothing, is printed exactly and read back as the same length.
+    #[test]
+    fn holds_every_64th_round_trips() {
+        for count in -6400..=6400 {
+            let length = Length::sixty_fourths(count);
+            let text = format!("{} in", super::super::print::inches(length));
+            assert_eq!(Length::read(&text), Ok(length), "{text}");
+        }
+    }
+
+    #[test]
+    fn holds_the_text_as_written() {
+        let size = Size::read(" 1-13/16\" ").expect("accepted above");
+        assert_eq!(size.as_written(), "1-13/16\"");
+        assert_eq!(size.value(), Length::sixty_fourths(116));
     }
 }
