@@ -1,10 +1,14 @@
 //! Every edge and hole in place: mm, y up, side stated. Never judges; knows no paper, YAML or DXF.
 
+mod circle_measures;
+mod direction;
 mod edge;
 mod edges_meet;
 mod flange;
 mod hole;
+mod hole_index;
 mod keyhole;
+mod land;
 mod largest_circle;
 mod ligament;
 mod outline;
@@ -13,12 +17,16 @@ mod path;
 mod point;
 mod rivet_line;
 
+pub use circle_measures::{chord, circle_segment_area};
+pub use direction::{DirectionLigament, directions};
 pub use edge::Edge;
 pub use flange::{Fabricated, FlangeDesign, Pressed};
 pub use hole::{Hole, HoleGroup, LineWay, NestLine, Omission, Stage};
+pub use hole_index::HoleIndex;
 pub use keyhole::ImpossibleKeyhole;
+pub use land::{Land, lands};
 pub use largest_circle::{LargestCircle, Touch};
-pub use ligament::{DirectionLigament, Land, LeastLigament, Ligament};
+pub use ligament::{LeastLigament, Ligament, Survey, pairs_within, survey};
 pub use outline::{NotAnOutline, Outline};
 pub use outline_offset::OffsetFailed;
 pub use path::{BadStep, ImpossiblePath, Step, Walk};
@@ -59,7 +67,8 @@ pub struct Design {
     pub least_ligaments: Vec<LeastLigament>,
     /// Ligaments of each nest by direction.
     pub directions: Vec<DirectionLigament>,
-    /// Every pair of neighbours whose ligament is within twice the least of its purposes: what a rule may have to list.
+    /// Every pair with no more metal between them than the diameter of the larger hole, and the least of every two purposes: what
+    /// a rule may have to list.
     pub close_pairs: Vec<Ligament>,
     /// Least land of each purpose of hole to each line.
     pub lands: Vec<Land>,
