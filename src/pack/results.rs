@@ -172,33 +172,47 @@ fn least_result<'a>(
         between: [least.between.0.name(), least.between.1.name()],
         ids,
         mm: least.ligament.metal.to_mm(),
-        required_mm: required_between(findings, ids),
+        required_mm: required_between(design, findings, least.between),
     }
 }
 
-/// Metal that the rules which judge ask between these two holes, mm; the most of them where several do.
-fn required_between(findings: &[Finding], ids: [&str; 2]) -> Option<f64> {
+/// Rules that ask for metal between two holes and name the pair with the least margin.
+const ASK_FOR_METAL: [&str; 3] = [
+    "tube_ligament",
+    "tube_ligament_alternative",
+    "other_ligaments",
+];
+
+/// Metal that the rules which judge ask between holes of these purposes, mm; the most of them where several do.
+fn required_between(
+    design: &Design,
+    findings: &[Finding],
+    between: (Purpose, Purpose),
+) -> Option<f64> {
     findings
         .iter()
-        .filter(|finding| finding.rule == "tube_ligament" && names_both(&finding.place, ids))
-        .filter(|finding| !matches!(finding.verdict, Verdict::Note | Verdict::NotJudged { .. }))
+        .filter(|finding| ASK_FOR_METAL.contains(&finding.rule))
+        .filter(|finding| purposes_named(design, &finding.place) == Some(between))
+        .filter(|finding| match finding.verdict {
+            Verdict::Meets | Verdict::Below { .. } | Verdict::Conceded { .. } => true,
+            Verdict::NotJudged { .. } | Verdict::Note => false,
+        })
         .filter_map(|finding| match finding.unit {
             "mm" => finding.required,
-            "in" => finding
-                .required
-                .map(|inches| Length::inches(inches).to_mm()),
+            "in" => finding.required.map(|it| Length::inches(it).to_mm()),
             _ => None,
         })
         .max_by(f64::total_cmp)
 }
 
-/// Whether the words name both holes, T1 not being part of T17.
-fn names_both(words: &str, ids: [&str; 2]) -> bool {
-    ids.iter().all(|id| {
-        words
-            .split(|c: char| !c.is_alphanumeric())
-            .any(|word| word == *id)
-    })
+/// Purposes of the two holes that a finding's place names, in the order of [`Purpose`].
+fn purposes_named(design: &Design, place: &str) -> Option<(Purpose, Purpose)> {
+    let mut named = place
+        .split(|c: char| !c.is_alphanumeric())
+        .filter_map(|word| design.holes.iter().find(|hole| hole.id == word))
+        .map(|hole| design.groups[hole.group].purpose);
+    let (one, other) = (named.next()?, named.next()?);
+    Some((one.min(other), one.max(other)))
 }
 
 #[derive(Serialize)]
