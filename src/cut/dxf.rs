@@ -7,6 +7,8 @@
 
 mod frame;
 
+use std::fmt;
+
 use super::entity::{Entity, Extent, Vertex, entities, extent};
 use super::part::{CutPart, Layer};
 use crate::design::Point;
@@ -51,6 +53,17 @@ pub enum Unwritable {
     NothingToCut,
     /// An entity has a co-ordinate that is not a number or lies beyond any plate: its kind and layer.
     OutOfRange(&'static str, &'static str),
+}
+
+impl fmt::Display for Unwritable {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Unwritable::NothingToCut => f.write_str("nothing lies on its CUT layers"),
+            Unwritable::OutOfRange(kind, layer) => {
+                write!(f, "{kind} on {layer} lies beyond any plate")
+            }
+        }
+    }
 }
 
 /// The text of a part's cut file.

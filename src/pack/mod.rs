@@ -1,5 +1,6 @@
 //! The folder that is handed over: sheets, cut files, tables, page, results and manifest, written whole or not at all.
 
+mod cut_files;
 mod folder;
 mod gate;
 mod manifest;
@@ -8,12 +9,13 @@ mod record;
 mod results;
 mod tables;
 
+pub use cut_files::{CutFile, NotReleased, cut_files};
 pub use folder::{NotWritten, Written, write_whole};
 pub use gate::{Counts, Gate};
 pub use manifest::manifest;
 pub use page::{SheetFile, page};
 pub use record::inspection_record;
-pub use results::{CutFile, results};
+pub use results::results;
 pub use tables::tables;
 
 /// One file of a pack, not yet written.

@@ -1,28 +1,16 @@
 //! `results.json`: every figure and finding, for machines. Lengths in mm, x and y in the spec's axes, nothing rounded.
 
-use std::collections::BTreeMap;
-
 use serde::Serialize;
 use serde::ser::{SerializeMap, Serializer};
 
-use super::PackFile;
 use super::manifest::json;
+use super::{CutFile, PackFile};
 use crate::checks::{Finding, Input, Verdict};
+use crate::cut::Summary;
 use crate::cut::{CutPart, LayerCount, summary};
 use crate::design::{Design, FlangeDesign, Hole, LargestCircle, LeastLigament, Point, RivetLine};
 use crate::spec::{Purpose, Spec};
 use crate::units::Length;
-
-/// One cut file of the pack, with the part it was made from.
-#[derive(Clone, Debug)]
-pub struct CutFile<'a> {
-    /// Where it lies in the pack: `cut/mh-tp1-a-blank-plasma-mm.dxf`.
-    pub path: String,
-    /// What it cuts.
-    pub part: &'a CutPart,
-    /// Width and height over its CUT layers, mm.
-    pub extent_mm: (f64, f64),
-}
 
 /// The results of one plate as a file of the pack. Cut files are those that the gate let through.
 pub fn results(
@@ -330,14 +318,13 @@ impl Serialize for Inputs<'_> {
 #[derive(Serialize)]
 struct CutFileResult<'a> {
     file: &'a str,
-    layers: BTreeMap<&'static str, LayerCount>,
-    extent_mm: [f64; 2],
+    #[serde(flatten)]
+    holds: &'a Summary,
 }
 
-fn cut_file_result<'a>(file: &'a CutFile) -> CutFileResult<'a> {
+fn cut_file_result(file: &CutFile) -> CutFileResult<'_> {
     CutFileResult {
-        file: &file.path,
-        layers: summary(file.part).layers,
-        extent_mm: [file.extent_mm.0, file.extent_mm.1],
+        file: &file.file.path,
+        holds: &file.summary,
     }
 }
