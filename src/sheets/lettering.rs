@@ -33,8 +33,6 @@ pub enum Piece {
         y: f64,
         /// Size against the line's own.
         size: f64,
-        /// The character that is read, for search and for copying.
-        read: char,
     },
     /// A straight stroke with square ends.
     Stroke {
@@ -54,21 +52,27 @@ pub enum Piece {
         /// Width of the stroke.
         width: f64,
     },
-    /// Nothing seen: a character that is read where strokes stand for it.
-    Read {
-        /// The character.
-        read: char,
-        /// Where it begins.
-        x: f64,
-        /// The room it takes.
-        advance: f64,
-    },
+}
+
+/// A character that is read, for search and copying.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Read {
+    /// The character.
+    pub character: char,
+    /// Its glyph in the face.
+    pub number: u32,
+    /// Where its room begins along the base line.
+    pub x: f64,
+    /// Width against the face's own at which its glyph fills its room.
+    pub stretch: f64,
+    /// Whether its glyph is also what is seen there; else a fraction or a sign of ours is.
+    pub seen: bool,
 }
 
 /// A laid line of lettering, all in capital heights.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Laid {
-    /// The pieces in reading order.
+    /// What is seen, in reading order. A space is seen nowhere and has no piece.
     pub pieces: Vec<Piece>,
     /// How long the line is.
     pub width: f64,
@@ -76,10 +80,17 @@ pub struct Laid {
     pub above: f64,
     /// Lowest it reaches below the base line.
     pub below: f64,
-    /// The words as one would type them: `1 13/16`, without braces.
-    pub read: String,
+    /// What is read, as one would type it: `1 13/16`, without braces.
+    pub reads: Vec<Read>,
     /// The first character that can be neither lettered nor drawn; an empty box stands in its place.
     pub missing: Option<char>,
+}
+
+impl Laid {
+    /// What is read, as one would type it.
+    pub fn words(&self) -> String {
+        self.reads.iter().map(|read| read.character).collect()
+    }
 }
 
 /// Lays out a line of lettering, in capital heights from its start.
@@ -213,38 +224,34 @@ impl Line {
             self.empty_box(character);
             return;
         };
-        self.glyph(character, glyph, self.laid.width, 0.0, 1.0);
+        // Nothing is seen of a space.
+        if !character.is_whitespace() {
+            self.glyph(glyph, self.laid.width, 0.0, 1.0);
+        }
         self.laid.above = self.laid.above.max(glyph.above);
         self.laid.below = self.laid.below.max(glyph.below);
-        self.laid.width += glyph.advance;
-        self.laid.read.push(character);
+        self.read(character, glyph.advance, true);
     }
 
-    fn glyph(&mut self, read: char, glyph: face::Glyph, x: f64, y: f64, size: f64) {
+    fn glyph(&mut self, glyph: face::Glyph, x: f64, y: f64, size: f64) {
         self.laid.pieces.push(Piece::Glyph {
             number: glyph.number,
             x,
             y,
             size,
-            read,
         });
     }
 
     fn mixed_number(&mut self, number: MixedNumber<'_>) {
-        self.plain(number.before.trim_end());
-        if !number.before.trim_end().is_empty() {
-            self.read_only(' ', FRACTION_SPACE);
+        let before = number.before.trim_end();
+        self.plain(before);
+        if before.ends_with(|last: char| last.is_ascii_digit()) {
+            self.read(' ', FRACTION_SPACE, false);
         } else {
             self.laid.width += FRACTION_SPACE;
         }
-        let wide = |digits: &str| -> f64 {
-            digits
-                .chars()
-                .filter_map(|digit| face::glyph(digit, self.bold))
-                .map(|glyph| glyph.advance * FRACTION)
-                .sum()
-        };
-        let (upper, lower) = (wide(number.numerator), wide(number.denominator));
+        let upper = self.natural_width(number.numerator) * FRACTION;
+        let lower = self.natural_width(number.denominator) * FRACTION;
         let room = upper.max(lower) + 2.0 * BAR_OVERHANG;
         let start = self.laid.width;
         let stroke = self.stroke();
@@ -253,20 +260,20 @@ impl Line {
         let above = bar - stroke / 2.0 - BAR_GAP;
         let below = bar + stroke / 2.0 + BAR_GAP + FRACTION;
         self.small_digits(number.numerator, start + (room - upper) / 2.0, above);
-        self.laid.pieces.push(Piece::Read {
-            read: '/',
-            x: start + room / 2.0,
-            advance: 0.0,
-        });
         self.laid.pieces.push(Piece::Stroke {
             from: (start, bar),
             to: (start + room, bar),
             width: stroke,
         });
-        self.laid.read.push('/');
         self.small_digits(number.denominator, start + (room - lower) / 2.0, below);
         self.laid.above = self.laid.above.max(FRACTION - above);
         self.laid.below = self.laid.below.max(below);
+        let words = format!("{}/{}", number.numerator, number.denominator);
+        let stretch = room / self.natural_width(&words);
+        for character in words.chars() {
+            let room = self.natural_width(character.encode_utf8(&mut [0; 4])) * stretch;
+            self.read(character, room, false);
+        }
         self.laid.width = start + room + FRACTION_SPACE;
     }
 
@@ -274,19 +281,18 @@ impl Line {
         let mut x = start;
         for digit in digits.chars() {
             let glyph = face::glyph(digit, self.bold).expect("the bundled face has every digit");
-            self.glyph(digit, glyph, x, y, FRACTION);
+            self.glyph(glyph, x, y, FRACTION);
             x += glyph.advance * FRACTION;
-            self.laid.read.push(digit);
         }
     }
 
     /// A ring struck through at 60°, as tall as a capital.
     fn diameter(&mut self) {
-        let (width, stroke) = (0.96, self.stroke());
+        let (width, stroke) = (self.natural_width("ø"), self.stroke());
         let centre = (self.laid.width + width / 2.0, -0.5);
         self.laid.pieces.push(Piece::Ring {
             centre,
-            radius: 0.36 - stroke / 2.0,
+            radius: 0.34 - stroke / 2.0,
             width: stroke,
         });
         // 0.29 across for 0.5 up is 60° from the base line.
@@ -295,7 +301,7 @@ impl Line {
             to: (centre.0 + 0.29, centre.1 - 0.5),
             width: stroke,
         });
-        self.read_only('ø', width);
+        self.read('ø', width, false);
     }
 
     /// The sign for the side of a square, as tall as a capital less its stroke.
@@ -303,7 +309,7 @@ impl Line {
         let stroke = self.stroke();
         let (left, right) = (self.laid.width + 0.14, self.laid.width + 0.86);
         self.frame(left, right, -0.86, -0.14, stroke);
-        self.read_only('□', 1.0);
+        self.read('□', 1.0, false);
     }
 
     /// Stands for a character that the face lacks.
@@ -311,7 +317,7 @@ impl Line {
         let stroke = self.stroke();
         let (left, right) = (self.laid.width + 0.1, self.laid.width + 0.7);
         self.frame(left, right, -1.0 + stroke / 2.0, -stroke / 2.0, stroke);
-        self.read_only(character, 0.8);
+        self.read(character, 0.8, false);
     }
 
     fn frame(&mut self, left: f64, right: f64, top: f64, foot: f64, width: f64) {
@@ -326,11 +332,28 @@ impl Line {
         }
     }
 
-    fn read_only(&mut self, read: char, advance: f64) {
-        let x = self.laid.width;
-        self.laid.pieces.push(Piece::Read { read, x, advance });
-        self.laid.read.push(read);
-        self.laid.width += advance;
+    fn natural_width(&self, words: &str) -> f64 {
+        words
+            .chars()
+            .filter_map(|character| face::glyph(character, self.bold))
+            .map(|glyph| glyph.advance)
+            .sum()
+    }
+
+    /// Takes room for a character that is read there.
+    fn read(&mut self, character: char, room: f64, seen: bool) {
+        // The face has no square sign; its empty box stands beneath the drawn one, so that the sign can be found.
+        let standing = if character == '□' { '☐' } else { character };
+        let glyph = face::glyph(standing, self.bold);
+        let stretch = glyph.map_or(room, |glyph| room / glyph.advance);
+        self.laid.reads.push(Read {
+            character,
+            number: glyph.map_or(0, |glyph| glyph.number),
+            x: self.laid.width,
+            stretch: if seen { 1.0 } else { stretch },
+            seen,
+        });
+        self.laid.width += room;
     }
 
     fn stroke(&self) -> f64 {

@@ -4,6 +4,7 @@ mod dashes;
 pub mod face;
 pub mod lettering;
 mod mark;
+pub mod pdf;
 pub mod png;
 #[cfg(test)]
 mod sample;

@@ -29,7 +29,7 @@ pub fn sheet() -> Sheet {
     turned(&mut marks);
     // A square of 100 mm to be measured in each of the written files.
     marks.extend(Mark::rectangle(
-        at(295.0, 170.0),
+        at(295.0, 180.0),
         100.0,
         100.0,
         Pen::Narrow,
@@ -115,7 +115,7 @@ fn heights(marks: &mut Vec<Mark>) {
     for height in HEIGHTS {
         marks.push(Mark::text(
             at(30.0, y),
-            format!("{height} mm ABCDE abcg 0123456789 1Il O0"),
+            format!("{height} mm ABCDE abcg 01234 1Il O0"),
             height,
         ));
         y += height * 1.9;
@@ -140,12 +140,12 @@ fn fractions(marks: &mut Vec<Mark>) {
     ];
     for (i, height) in [2.5, 3.5, 5.0].into_iter().enumerate() {
         for (j, line) in words.into_iter().enumerate() {
-            let y = 85.0 + 32.0 * i as f64 + 10.0 * j as f64;
-            marks.push(Mark::text(at(225.0, y), line, height));
+            let y = 85.0 + 30.0 * i as f64 + 10.0 * j as f64;
+            marks.push(Mark::text(at(245.0, y), line, height));
         }
     }
     marks.push(
-        Text::new(at(225.0, 275.0), "BOLD {1 27/32} ø{4 1/2}", 5.0)
+        Text::new(at(200.0, 275.0), "BOLD {1 27/32} ø{4 1/2}", 5.0)
             .bold()
             .into(),
     );
@@ -159,7 +159,7 @@ fn turned(marks: &mut Vec<Mark>) {
     );
     for turn in [0.0, 30.0, 60.0, 120.0, 180.0, 240.0, 300.0] {
         marks.push(
-            Text::new(at(255.0, 225.0), format!("        ø{turn}°"), 3.5)
+            Text::new(at(245.0, 225.0), format!("        ø{turn}°"), 3.5)
                 .turned(turn)
                 .into(),
         );

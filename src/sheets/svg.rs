@@ -62,11 +62,8 @@ fn glyphs_used(sheet: &Sheet) -> Definitions {
     for mark in &sheet.marks {
         let Mark::Text(text) = mark else { continue };
         for piece in lettering::lay(text).pieces {
-            match piece {
-                Piece::Glyph { number, read, .. } if has_ink(read) => {
-                    used.insert((text.bold, number));
-                }
-                _ => {}
+            if let Piece::Glyph { number, .. } = piece {
+                used.insert((text.bold, number));
             }
         }
     }
@@ -78,11 +75,6 @@ fn glyphs_used(sheet: &Sheet) -> Definitions {
                 .set("d", outline_data(&outline));
             definitions.add(path)
         })
-}
-
-/// A space is written nowhere: nothing is seen of it, and its room is already in the places of the others.
-fn has_ink(read: char) -> bool {
-    !read.is_whitespace()
 }
 
 fn glyph_name(number: u32, bold: bool) -> String {
@@ -211,15 +203,14 @@ fn lettering_pieces(group: Group, text: &Text) -> Group {
     let group = group
         .set("transform", format!("matrix({})", scaled.join(" ")))
         .set("role", "img")
-        .set("aria-label", laid.read.clone());
+        .set("aria-label", laid.words());
     laid.pieces.iter().fold(group, |group, piece| match piece {
         Piece::Glyph {
             number: glyph,
             x,
             y,
             size,
-            read,
-        } if has_ink(*read) => group.add(glyph_use(*glyph, text.bold, (x * unit, y * unit), *size)),
+        } => group.add(glyph_use(*glyph, text.bold, (x * unit, y * unit), *size)),
         Piece::Stroke { from, to, width } => {
             let mut stroke = path(format!(
                 "M{} {} L{} {}",
@@ -246,7 +237,6 @@ fn lettering_pieces(group: Group, text: &Text) -> Group {
             ring.assign("stroke-width", mm(width * unit));
             group.add(ring)
         }
-        Piece::Glyph { .. } | Piece::Read { .. } => group,
     })
 }
 

@@ -1,6 +1,6 @@
 //! Tests that hold the writers to each other and to the paper.
 
-use super::{png, sample, svg};
+use super::{pdf, png, sample, svg};
 
 #[test]
 fn holds_that_nothing_is_lost_on_the_way_to_the_picture() {
@@ -12,6 +12,14 @@ fn holds_that_nothing_is_lost_on_the_way_to_the_picture() {
         std::fs::write(
             folder.join("sample.png"),
             png::write(&sheet, 150.0).unwrap(),
+        )
+        .unwrap();
+    }
+    if let Some(folder) = std::env::var_os("CENTREPOP_LOOK") {
+        let file = std::path::PathBuf::from(folder).join("sample.pdf");
+        std::fs::write(
+            file,
+            pdf::write("Sample", &[sample::sheet(), sample::sheet()]).unwrap(),
         )
         .unwrap();
     }
