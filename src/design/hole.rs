@@ -1,7 +1,7 @@
 //! Holes in the flat of the plate, in groups, numbered once for every sheet and file.
 
 use super::Point;
-use crate::spec::{Purpose, StagePlace};
+use crate::spec::{Fault, Purpose, StagePlace, StageSpec};
 use crate::units::{Length, Size};
 
 /// One stage in the making of a hole: what size it is now.
@@ -57,6 +57,8 @@ pub struct Hole {
     pub ligament_hole: Length,
     /// Why it departs from its pattern, where it does.
     pub exception: Option<String>,
+    /// Number of the line of its nest on which it stands; none for a hole listed by itself, added, or moved off its line.
+    pub line: Option<i32>,
     /// Where it stands in the spec, `tubes[0].exceptions[1]` where an exception made it.
     pub path: String,
 }
@@ -96,4 +98,69 @@ pub enum LineWay {
     Columns,
     /// Horizontal.
     Rows,
+}
+
+/// The stages of a group in order. A spec that lists none has one: the finished hole, to the drawing.
+///
+/// A fault where the last stage leaves another size than the finished hole, or where a stage is larger than a later one.
+pub(super) fn stages_of_group(
+    written: &[StageSpec],
+    finish: &Size,
+    path: &str,
+    faults: &mut Vec<Fault>,
+) -> Vec<Stage> {
+    let Some(last) = written.last() else {
+        return vec![Stage {
+            name: "finish".into(),
+            size: Some(finish.clone()),
+            place: StagePlace::default(),
+        }];
+    };
+    let ends_finished = last
+        .size
+        .as_ref()
+        .is_some_and(|size| size.value().same_as(finish.value()));
+    if !ends_finished {
+        let size = last
+            .size
+            .as_ref()
+            .map_or("no size".to_string(), Size::to_string);
+        faults.push(
+            Fault::new(
+                format!("{path}.stages[{}]", written.len() - 1),
+                format!(
+                    "the last stage, {}, leaves {size}, and the finished hole is {finish}",
+                    last.name
+                ),
+                "end the stages with the finished hole",
+            )
+            .and(format!("{path}.hole"), "the finished hole"),
+        );
+    }
+    let sized = written
+        .iter()
+        .enumerate()
+        .filter_map(|(index, stage)| Some((index, stage, stage.size.as_ref()?)));
+    let mut before: Option<(&StageSpec, &Size)> = None;
+    for (index, stage, size) in sized {
+        if let Some((earlier, larger)) = before
+            && size.value().shortfall(larger.value()).is_some()
+        {
+            faults.push(Fault::new(
+                format!("{path}.stages[{index}]"),
+                format!(
+                    "{} leaves {size}, smaller than the {larger} that {} left before it",
+                    stage.name, earlier.name
+                ),
+                "write the stages in the order of their sizes, the smallest first",
+            ));
+        }
+        before = Some((stage, size));
+    }
+    let stage = |stage: &StageSpec| Stage {
+        name: stage.name.clone(),
+        size: stage.size.clone(),
+        place: stage.place,
+    };
+    written.iter().map(stage).collect()
 }
