@@ -104,9 +104,11 @@ mod tests {
     #[test]
     fn published_soft_steel_right_angles() {
         let share = 0.64 / (PI / 2.0);
-        for (thickness, radius, length) in
-            [(0.375, 1.0, 1.810), (0.5, 1.0, 1.890), (0.625, 1.25, 2.3625)]
-        {
+        for (thickness, radius, length) in [
+            (0.375, 1.0, 1.810),
+            (0.5, 1.0, 1.890),
+            (0.625, 1.25, 2.3625),
+        ] {
             let arc = right_angle_arc(inches(radius), inches(thickness), share).to_inches();
             let of_rounded_half_pi = arc - (PI / 2.0 - 1.57) * radius;
             assert!((of_rounded_half_pi - length).abs() < 1e-9, "{arc}");

@@ -1,9 +1,9 @@
 //! Holes that depart from their pattern: left out, moved, opened to another size, or added, each with its reason.
 
+use super::Point;
 use super::amount::{Amounts, point};
 use super::nest::ligament_hole;
 use super::numbering::{PlacedGroup, PlacedHole};
-use super::Point;
 use crate::spec::{At, Exception, Fault, Nest};
 use crate::units::tolerance::SAME_LENGTH_MM;
 use crate::units::{Length, Size};

@@ -111,7 +111,12 @@ pub(super) fn press_flange(
         blank_mid_line,
         blank_equal_area,
         allowance_words,
-        blank_cut: blank_to_cut(flange, blank_mid_line.max(blank_equal_area), amounts, faults),
+        blank_cut: blank_to_cut(
+            flange,
+            blank_mid_line.max(blank_equal_area),
+            amounts,
+            faults,
+        ),
         heel_arc,
         heel_strain: fibre_strain(r, t),
         rim_shrink: 1.0 - (flange.outside_diameter.value() - t) / blank_mid_line,

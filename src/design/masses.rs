@@ -9,7 +9,7 @@
 //! which is exact and a little more than area of mid surface × thickness. A hole takes out its circle × thickness, a rivet
 //! hole likewise.
 
-use super::{FlangeDesign, Figures, Hole, Outline, Pressed, RivetLine};
+use super::{Figures, FlangeDesign, Hole, Outline, Pressed, RivetLine};
 use crate::spec::{Flange, Written};
 use crate::units::angle::PI;
 use crate::units::{Density, Length};
@@ -36,7 +36,11 @@ pub(super) fn figures(
         Some(FlangeDesign::Fabricated(_)) | None => blank_mm3,
     };
     let out_mm3 = t * (holes_area(holes) + flange_holes_area(flange, rivets));
-    let density = written.plate.material.as_ref().and_then(|m| m.density.as_ref());
+    let density = written
+        .plate
+        .material
+        .as_ref()
+        .and_then(|m| m.density.as_ref());
     let density = density.map(|written| written.value());
     Figures {
         outline_area_mm2: cut.area_mm2(),

@@ -1,26 +1,41 @@
 //! Every edge and hole in place: mm, y up, side stated. Never judges; knows no paper, YAML or DXF.
 
+mod amount;
+mod bend;
 mod circle_measures;
 mod direction;
 mod edge;
 mod edges_meet;
+mod exception;
 mod flange;
 mod hole;
 mod hole_index;
+mod hole_set;
 mod keyhole;
 mod land;
 mod largest_circle;
+mod lattice;
 mod ligament;
+mod masses;
+mod nest;
+mod numbering;
 mod outline;
+mod outline_of_spec;
 mod outline_offset;
+mod overlap;
 mod path;
 mod point;
 mod rivet_line;
+mod room;
+#[cfg(test)]
+mod scenario_tests;
+mod set_out;
+mod smokebox_tube_plate;
 
 pub use circle_measures::{chord, circle_segment_area};
 pub use direction::{DirectionLigament, directions};
 pub use edge::Edge;
-pub use flange::{Fabricated, FlangeDesign, Pressed};
+pub use flange::{Fabricated, FlangeDesign, Pressed, ring_length};
 pub use hole::{Hole, HoleGroup, LineWay, NestLine, Omission, Stage};
 pub use hole_index::HoleIndex;
 pub use keyhole::ImpossibleKeyhole;
@@ -32,8 +47,9 @@ pub use outline_offset::OffsetFailed;
 pub use path::{BadStep, ImpossiblePath, Step, Walk};
 pub use point::Point;
 pub use rivet_line::{HeadRoom, Rivet, RivetLine, RivetMade};
+pub use set_out::set_out;
 
-use crate::spec::{Fault, Kind, NamedLine, Spec, ViewFrom};
+use crate::spec::{Kind, NamedLine, ViewFrom};
 use crate::units::{Length, Size};
 
 /// A plate with every edge and hole in its place. Everything a sheet, a cut file or a rule needs to know is here, worked out once.
@@ -61,6 +77,8 @@ pub struct Design {
     pub line_way: Vec<(usize, LineWay)>,
     /// Holes left out of a pattern.
     pub omissions: Vec<Omission>,
+    /// The tubes on whose centres the former pins stand, as indices into `holes`.
+    pub former_pins: Vec<usize>,
     /// Rivets of the flange.
     pub rivets: Option<RivetLine>,
     /// Least ligament for every pair of purposes that has one.
@@ -99,13 +117,4 @@ pub struct Figures {
     pub blank_mass_kg: Option<f64>,
     /// Working pressure on the full circle of the bore, N.
     pub end_load_n: Option<f64>,
-}
-
-/// Sets out a plate: every edge and hole in its place, or every fault that makes it contradictory.
-pub fn set_out(_spec: &Spec) -> Result<Design, Vec<Fault>> {
-    Err(vec![Fault::new(
-        "",
-        "setting-out is not built yet",
-        "build it",
-    )])
 }

@@ -164,10 +164,7 @@ fn neighbours_stand_apart(
                 "make the pitch or the spacing more, or look again at the hole",
             )
             .and(
-                format!(
-                    "{}.hole",
-                    path.split(".pattern").next().unwrap_or_default()
-                ),
+                format!("{}.hole", path.split(".pattern").next().unwrap_or_default()),
                 "the hole",
             ),
         );

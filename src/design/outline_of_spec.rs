@@ -89,11 +89,9 @@ fn walked(path: &PathOutline, amounts: Amounts) -> Result<Outline, Fault> {
             ),
             "look again at the steps that meet there",
         ),
-        ImpossiblePath::NotAnOutline(other) => Fault::new(
-            "outline.path",
-            other.to_string(),
-            "look again at the steps",
-        ),
+        ImpossiblePath::NotAnOutline(other) => {
+            Fault::new("outline.path", other.to_string(), "look again at the steps")
+        }
     })
 }
 

@@ -128,7 +128,7 @@ fn holes_with_holes(namer: &Namer, own_metal: &[Option<f64>], faults: &mut Vec<F
 fn neighbours(holes: &[Hole], tree: &RTree<Boxed>, index: usize, reach: f64) -> Vec<Neighbour> {
     let hole = &holes[index];
     let around = Boxed::around(index, hole.at, radius(hole) + reach).envelope();
-    tree.locate_in_envelope_intersecting(&around)
+    tree.locate_in_envelope_intersecting(around)
         .filter(|other| other.index != index)
         .map(|other| {
             let there = &holes[other.index];
@@ -203,8 +203,8 @@ fn lies_on(
         fact.push_str(&format!("; it leaves only {}", listed(&each)));
     }
     let first = &holes[overlapped[0].index];
-    let is_tube = matches!(namer.purpose(first), Purpose::Tube | Purpose::Flue)
-        && first.group != hole.group;
+    let is_tube =
+        matches!(namer.purpose(first), Purpose::Tube | Purpose::Flue) && first.group != hole.group;
     let remedy = if is_tube {
         let ids: Vec<String> = overlapped
             .iter()
@@ -231,7 +231,11 @@ fn lies_on(
             paths.push(&there.path);
             fault = fault.and(
                 &there.path,
-                format!("where {} {} comes from", namer.purpose(there).name(), there.id),
+                format!(
+                    "where {} {} comes from",
+                    namer.purpose(there).name(),
+                    there.id
+                ),
             );
         }
     }
@@ -278,11 +282,7 @@ fn depth(line: &super::Outline, at: Point) -> f64 {
 
 fn runs_over(hole: &Hole, namer: &Namer, line: NamedLine, outside: f64) -> Fault {
     let fact = if outside >= 2.0 * radius(hole) - SAME_LENGTH_MM {
-        format!(
-            "{} stands outside the {}",
-            namer.name(hole),
-            line.name()
-        )
+        format!("{} stands outside the {}", namer.name(hole), line.name())
     } else {
         format!(
             "{} runs {} over the {}",
@@ -296,10 +296,7 @@ fn runs_over(hole: &Hole, namer: &Namer, line: NamedLine, outside: f64) -> Fault
 
 /// A hole on the ring or its welds; and a tube or flue outside the ring, where there is no water behind the plate.
 fn hole_with_ring(hole: &Hole, namer: &Namer, ring: &Fabricated) -> Option<Fault> {
-    let (inner, outer) = (
-        ring.inner_toe_radius.to_mm(),
-        ring.outer_toe_radius.to_mm(),
-    );
+    let (inner, outer) = (ring.inner_toe_radius.to_mm(), ring.outer_toe_radius.to_mm());
     let from_centre = hole.at.radius();
     let over_inner = from_centre + radius(hole) - inner;
     let over_outer = outer - (from_centre - radius(hole));

@@ -54,12 +54,7 @@ impl<'a> Room<'a> {
     }
 
     /// Centres no higher, no lower, and no further from the vertical centre line than these, mm.
-    pub(super) fn limit(
-        &mut self,
-        top: Option<f64>,
-        bottom: Option<f64>,
-        half_width: Option<f64>,
-    ) {
+    pub(super) fn limit(&mut self, top: Option<f64>, bottom: Option<f64>, half_width: Option<f64>) {
         (self.top, self.bottom, self.half_width) = (top, bottom, half_width);
     }
 
@@ -80,7 +75,9 @@ impl<'a> Room<'a> {
     /// Whether a hole may have its centre here.
     pub(super) fn admits(&self, at: Point) -> bool {
         self.top.is_none_or(|top| at.y <= top + SAME_LENGTH_MM)
-            && self.bottom.is_none_or(|bottom| at.y >= bottom - SAME_LENGTH_MM)
+            && self
+                .bottom
+                .is_none_or(|bottom| at.y >= bottom - SAME_LENGTH_MM)
             && self
                 .half_width
                 .is_none_or(|half| at.x.abs() <= half + SAME_LENGTH_MM)

@@ -74,9 +74,7 @@ pub(super) fn form(written: &Written, amounts: Amounts, faults: &mut Vec<Fault>)
             let edge = outline_of(outline, amounts, faults);
             let fabricated = fabricate_flange(flange, amounts, faults);
             let (edge, fabricated) = (edge?, fabricated?);
-            let circle = |radius: Length| {
-                Outline::circle(Point::CENTRE, radius.to_mm())
-            };
+            let circle = |radius: Length| Outline::circle(Point::CENTRE, radius.to_mm());
             let outer_toe = circle(fabricated.outer_toe_radius);
             weld_stays_on_plate(&edge, fabricated.outer_toe_radius, amounts, faults);
             Some(Form {
@@ -99,10 +97,16 @@ pub(super) fn form(written: &Written, amounts: Amounts, faults: &mut Vec<Fault>)
         }
         (flange, None) => {
             let fact = match flange {
-                Some(_) => "a ring is to be welded to the plate, and nothing says where the plate ends",
+                Some(_) => {
+                    "a ring is to be welded to the plate, and nothing says where the plate ends"
+                }
                 None => "nothing says where the plate ends",
             };
-            faults.push(Fault::new("", fact, "write its outline, or a pressed flange"));
+            faults.push(Fault::new(
+                "",
+                fact,
+                "write its outline, or a pressed flange",
+            ));
             None
         }
     }

@@ -1,0 +1,218 @@
+//! The two worked plates in `specs/`, set out and compared with figures worked by hand.
+
+use std::path::Path;
+
+use super::{Design, Fabricated, FlangeDesign, NestLine, Pressed, RivetMade, set_out};
+use crate::spec::{Fault, Spec, read_spec, read_spec_file};
+use crate::units::print::decimal;
+use crate::units::{KG_PER_LB, Length, NEWTONS_PER_LBF};
+
+const MARL_HEN: &str = "specs/marl-hen-smokebox.yaml";
+const HOBTHRUSH: &str = "specs/hobthrush-smokebox.yaml";
+
+fn spec(file: &str) -> Spec {
+    read_spec_file(Path::new(file)).unwrap_or_else(|faults| panic!("{faults}"))
+}
+
+fn design(file: &str) -> Design {
+    set_out(&spec(file)).unwrap_or_else(|faults| panic!("{faults:#?}"))
+}
+
+/// The spec of a file with one passage written otherwise.
+fn changed(file: &str, from: &str, to: &str) -> Spec {
+    let text = std::fs::read_to_string(file).unwrap();
+    assert!(text.contains(from), "{from}");
+    let text = text.replacen(from, to, 1);
+    read_spec(file, text.as_bytes()).unwrap_or_else(|faults| panic!("{faults}"))
+}
+
+fn faults_of(file: &str, from: &str, to: &str) -> Vec<Fault> {
+    set_out(&changed(file, from, to)).expect_err("the spec is contradictory")
+}
+
+fn inches(length: Length, places: usize) -> String {
+    decimal(length.to_inches(), places)
+}
+
+fn mm(length: Length, places: usize) -> String {
+    decimal(length.to_mm(), places)
+}
+
+fn pressed(design: &Design) -> &Pressed {
+    match design.flange.as_ref() {
+        Some(FlangeDesign::Pressed(pressed)) => pressed,
+        _ => panic!("not pressed"),
+    }
+}
+
+fn fabricated(design: &Design) -> &Fabricated {
+    match design.flange.as_ref() {
+        Some(FlangeDesign::Fabricated(ring)) => ring,
+        _ => panic!("not fabricated"),
+    }
+}
+
+/// x, lowest y, highest y and count of each column, inches to three places.
+fn column_row(line: &NestLine) -> (String, String, String, usize) {
+    let inch = |mm| inches(Length::mm(mm), 3);
+    (
+        inch(line.offset),
+        inch(line.first),
+        inch(line.last),
+        line.holes.len(),
+    )
+}
+
+/// Columns 2 1/4 apart, y = 1 19/64 + 2 19/32 (j or j + 1/2); centres within 16.875 − 1/2 − 59/64 = 15.453 of the middle and
+/// below 6.6. Column 0: y from 1.296875 − 6 × 2.59375 = −14.265625 (left out for the plug) to 1.296875 + 2 × 2.59375 = 6.484,
+/// and so 8 with the lowest at −11.672. Column 6, x 13.5: |y| ≤ √(15.453² − 13.5²) = 7.52, so −6.484 to 6.484, 6.
+#[test]
+fn by_hand_marl_hen_columns() {
+    let design = design(MARL_HEN);
+    let half = [
+        ("0.000", "-11.672", "6.484", 8),
+        ("2.250", "-12.969", "5.188", 8),
+        ("4.500", "-14.266", "6.484", 9),
+        ("6.750", "-12.969", "5.188", 8),
+        ("9.000", "-11.672", "6.484", 8),
+        ("11.250", "-10.375", "5.188", 7),
+        ("13.500", "-6.484", "6.484", 6),
+    ];
+    assert_eq!(design.nest_lines.len(), 13);
+    for line in &design.nest_lines {
+        let (x, low, high, count) = half[line.number.unsigned_abs() as usize];
+        let x = if line.number < 0 {
+            format!("-{x}")
+        } else {
+            x.into()
+        };
+        assert_eq!(
+            column_row(line),
+            (x, low.to_string(), high.to_string(), count)
+        );
+    }
+    let tubes = design.holes.iter().filter(|hole| hole.id.starts_with('T'));
+    assert_eq!(tubes.count(), 100);
+    assert_eq!(design.omissions.len(), 1);
+}
+
+/// Numbered by columns from the left, each from low to high: T1 is the lowest of column −6, T100 the highest of column 6.
+/// Column −6 has 6 and column −5 has 7, so column −4 begins with T14.
+#[test]
+fn by_hand_marl_hen_numbers() {
+    let design = design(MARL_HEN);
+    let ids: Vec<&str> = design.holes.iter().map(|hole| hole.id.as_str()).collect();
+    assert_eq!((ids[0], ids[99], ids[100]), ("T1", "T100", "P1"));
+    assert_eq!(
+        ids[101..],
+        ["W1", "S1", "S2", "S3", "S4"],
+        "plug, then stays, each stay before its opposite hand"
+    );
+    assert_eq!(design.nest_lines[2].holes[0], "T14");
+    let (first, last) = (&design.holes[0], &design.holes[99]);
+    assert_eq!(inches(Length::mm(first.at.x), 1), "-13.5");
+    assert_eq!(inches(Length::mm(last.at.y), 3), "6.484");
+}
+
+/// 38/2 − 5/8 − 1 1/2 = 16.875; depth 2 1/4 + 1 1/2 + 5/8 = 4.375. ρ = 1.8125, mean radius 18.6875.
+/// Mid line 2(16.875 + 1.8125 π/2 + 2.25) = 43.94; equal area 2 √(16.875² + π 16.875 × 1.8125 + 2 × 1.8125² + 2 × 18.6875 ×
+/// 2.25) = 43.43. Heel 0.3125/1.8125 = 17.2 %; rim 1 − 37.375/43.944 = 14.9 %.
+#[test]
+fn by_hand_marl_hen_flange() {
+    let design = design(MARL_HEN);
+    let flange = pressed(&design);
+    assert_eq!(inches(flange.tangent_radius, 3), "16.875");
+    assert_eq!(inches(flange.depth, 3), "4.375");
+    assert_eq!(inches(flange.blank_mid_line, 2), "43.94");
+    assert_eq!(inches(flange.blank_equal_area, 2), "43.43");
+    assert_eq!(inches(flange.blank_cut, 2), "45.00");
+    assert_eq!(decimal(100.0 * flange.heel_strain, 1), "17.2");
+    assert_eq!(decimal(100.0 * flange.rim_shrink, 1), "14.9");
+}
+
+/// 360/56 = 6.4286°; π 38/56 = 2.1318 and π 39/56 = 2.1879; chords 38 sin(180°/56) = 2.1307 and 39 sin(180°/56) = 2.1867.
+/// Between holes: the first stands half a step clockwise of bottom centre, at 180 + 3.2143°. Head room 1.5 × 15/16 + 1.4/2 +
+/// 1/8 = 2.231 of 2.25. Every fourth for a tack bolt: 14.
+#[test]
+fn by_hand_marl_hen_rivets() {
+    let design = design(MARL_HEN);
+    let line = design.rivets.as_ref().unwrap();
+    assert_eq!(line.rivets.len(), 56);
+    assert_eq!(decimal(line.step_deg, 4), "6.4286");
+    assert_eq!(inches(line.pitch_bore, 4), "2.1318");
+    assert_eq!(inches(line.pitch_outside, 4), "2.1879");
+    assert_eq!(inches(line.chord_bore, 4), "2.1307");
+    assert_eq!(inches(line.chord_outside, 4), "2.1867");
+    assert_eq!(decimal(line.rivets[0].angle_deg, 4), "183.2143");
+    assert_eq!(inches(line.rivets[0].run, 4), "1.0659");
+    let room = line.head_room.as_ref().unwrap();
+    assert_eq!(
+        (inches(room.needed, 3), inches(room.given, 2)),
+        ("2.231".into(), "2.25".into())
+    );
+    let tacks = line.rivets.iter().filter(|r| r.made == RivetMade::Tack);
+    assert_eq!(tacks.count(), 14);
+}
+
+/// At 7850 kg/m³: plain 262.6 lb (disc of the equal area blank, π/4 × 43.43² × 5/8 = 925.9 in³ of 0.2836 lb), finished 203.6
+/// lb, blank π/4 × 45² × 5/8 = 994.0 in³, 281.9 lb. End load 160 × π/4 × 38² = 181,458 lb.
+#[test]
+fn by_hand_marl_hen_masses() {
+    let figures = design(MARL_HEN).figures;
+    let lb = |kg: Option<f64>| decimal(kg.unwrap() / KG_PER_LB, 1);
+    assert_eq!(lb(figures.plate_plain_kg), "262.6");
+    assert_eq!(lb(figures.plate_mass_kg), "203.6");
+    assert_eq!(lb(figures.blank_mass_kg), "281.9");
+    let pounds = figures.end_load_n.unwrap() / NEWTONS_PER_LBF;
+    assert_eq!(decimal(pounds, 0), "181458");
+}
+
+/// Rows j −7 … 3 at y = 49 j, 56.5 apart; centres within 392 − 12 − 19.5 = 360.5. Row 0: 56.5 k ≤ 360.5 gives k −6 … 6, 13.
+/// Row −7: y −343, half width √(360.5² − 343²) = 110.97, odd, so ±28.25, ±84.75: 4.
+#[test]
+fn by_hand_hobthrush_rows() {
+    let design = design(HOBTHRUSH);
+    let counts: Vec<usize> = design.nest_lines.iter().map(|l| l.holes.len()).collect();
+    assert_eq!(counts, [4, 7, 10, 11, 12, 13, 12, 13, 12, 13, 12]);
+    assert_eq!(design.nest_lines[0].number, -7);
+    let tubes = design.holes.iter().filter(|hole| hole.id.starts_with('T'));
+    assert_eq!(tubes.count(), 119);
+}
+
+/// Ring OD 840 × 16 with 12 mm legs: toes at 420 − 16 − 12 = 392 and 420 + 12 = 432; strip π × 824 = 2588.7; 29.3 kg of
+/// 2588.7 × 90 × 16. Rivets 48, 36 from the edge: pitch π 840/48 = 54.98; 90 − 36 − 12 = 42 from the toe, 1.5 × 23 = 34.5.
+#[test]
+fn by_hand_hobthrush_ring_and_rivets() {
+    let design = design(HOBTHRUSH);
+    let ring = fabricated(&design);
+    assert_eq!(mm(ring.inner_toe_radius, 1), "392.0");
+    assert_eq!(mm(ring.outer_toe_radius, 1), "432.0");
+    assert_eq!(mm(ring.strip_net, 1), "2588.7");
+    let line = design.rivets.as_ref().unwrap();
+    assert_eq!(mm(line.pitch_bore, 2), "54.98");
+    assert_eq!(decimal(line.rivets[0].angle_deg, 6), "180.000000");
+    let room = line.head_room.as_ref().unwrap();
+    assert_eq!(
+        (mm(room.needed, 1), mm(room.given, 1)),
+        ("34.5".into(), "42.0".into())
+    );
+}
+
+/// Disc R 470 with a leg 720 wide to y −690 and 60 mm corners: 889,353 mm², 3,625.4 mm, in a box 940 × 1160.
+/// 889,353 × 16 × 7850e-9 = 111.7 kg; less 119 of 39, 4 of 33 and one of 110, 92.2 kg; ring 29.3 kg.
+/// End load 1.034 × π/4 × 840² = 573.0 kN.
+#[test]
+fn by_hand_hobthrush_areas_and_masses() {
+    let figures = design(HOBTHRUSH).figures;
+    assert_eq!(decimal(figures.outline_area_mm2, 0), "889353");
+    assert_eq!(mm(figures.outline_perimeter, 1), "3625.4");
+    let (width, height) = figures.outline_box;
+    assert_eq!(
+        (mm(width, 1), mm(height, 1)),
+        ("940.0".into(), "1160.0".into())
+    );
+    assert_eq!(decimal(figures.plate_plain_kg.unwrap(), 1), "111.7");
+    assert_eq!(decimal(figures.plate_mass_kg.unwrap(), 1), "92.2");
+    assert_eq!(decimal(figures.ring_mass_kg.unwrap(), 1), "29.3");
+    assert_eq!(decimal(figures.end_load_n.unwrap() / 1000.0, 1), "573.0");
+}

@@ -1,0 +1,171 @@
+//! Setting out, step by step: form, holes, numbers, contradictions, rivets, metal between, largest circles, masses.
+
+use super::amount::{Amounts, point};
+use super::hole_set::place_hole_set;
+use super::masses::figures;
+use super::nest::place_nest;
+use super::numbering::{Numbered, PlacedGroup, number_holes};
+use super::overlap::overlaps;
+use super::rivet_line::{RIVET_LETTER, set_out_rivets};
+use super::smokebox_tube_plate::{self, Form};
+use super::{Design, Point};
+use crate::spec::{Fault, Kind, Purpose, Spec, Written};
+use crate::units::tolerance::SAME_LENGTH_MM;
+
+/// Sets out a plate: every edge and hole in its place, or every fault that makes it contradictory.
+///
+/// Refused: sizes that leave no plate; holes that overlap one another, an edge, a heel or a weld; a hole written twice; a tube
+/// outside the flange line; an exception or a former pin where no hole is; stages that do not end in the finished hole; a blank
+/// smaller than its flange takes. Too little metal is not refused: the rules judge it.
+pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
+    let written = &spec.written;
+    let amounts = Amounts::of(written.job.units);
+    let mut faults = Vec::new();
+    let form = match written.plate.kind {
+        Kind::SmokeboxTubePlate => smokebox_tube_plate::form(written, amounts, &mut faults),
+    };
+    let Some(form) = form else {
+        return Err(faults);
+    };
+    let placed = place_holes(written, &form, amounts, &mut faults);
+    refuse_confusing_letters(written, &placed, &mut faults);
+    let own_metal: Vec<Option<f64>> = placed.iter().map(|group| group.own_metal).collect();
+    let numbered = number_holes(placed);
+    faults.extend(overlaps(&numbered, &own_metal, &form, amounts));
+    let rivets = set_out_rivets(written, form.flange.as_ref(), amounts, &mut faults);
+    let former_pins = pins_on_tubes(written, &numbered, amounts, &mut faults);
+    support_line_is_there(written, &form, &mut faults);
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    let figures = figures(
+        written,
+        &form.edge,
+        form.flange.as_ref(),
+        &numbered.holes,
+        rivets.as_ref(),
+    );
+    Ok(Design {
+        kind: written.plate.kind,
+        view_from: written.plate.view_from,
+        thickness: written.plate.thickness.clone(),
+        edge: form.edge,
+        lines: form.lines,
+        flange: form.flange,
+        groups: numbered.groups,
+        holes: numbered.holes,
+        nest_lines: numbered.nest_lines,
+        line_way: numbered.line_way,
+        omissions: numbered.omissions,
+        former_pins,
+        rivets,
+        least_ligaments: Vec::new(),
+        directions: Vec::new(),
+        close_pairs: Vec::new(),
+        lands: Vec::new(),
+        largest_circle: None,
+        largest_circle_without_tubes: None,
+        figures,
+    })
+}
+
+/// Nests first, then the other holes, in the order of the spec.
+fn place_holes(
+    written: &Written,
+    form: &Form,
+    amounts: Amounts,
+    faults: &mut Vec<Fault>,
+) -> Vec<PlacedGroup> {
+    let mut placed = Vec::new();
+    for (index, nest) in written.tubes.iter().enumerate() {
+        let path = format!("tubes[{index}]");
+        placed.push(place_nest(nest, &path, form, amounts, faults));
+    }
+    for (index, set) in written.holes.iter().enumerate() {
+        placed.push(place_hole_set(set, &format!("holes[{index}]"), faults));
+    }
+    placed
+}
+
+/// A letter that ends in a figure could give two holes one number (T1 and T, 1 and 11), and so could the rivets' own letter.
+fn refuse_confusing_letters(written: &Written, placed: &[PlacedGroup], faults: &mut Vec<Fault>) {
+    for group in placed {
+        let letter = &group.letter;
+        let path = format!("{}.letter", group.group.path);
+        if letter.is_empty() || letter.ends_with(|c: char| c.is_ascii_digit()) {
+            faults.push(Fault::new(
+                path,
+                format!("`{letter}` cannot open a number: T1 and 1 would read as T and 11"),
+                "write one or two letters",
+            ));
+        } else if letter == RIVET_LETTER && written.rivets.is_some() {
+            faults.push(Fault::new(
+                path,
+                format!("{RIVET_LETTER} opens the numbers of the rivets"),
+                "write another letter",
+            ));
+        }
+    }
+}
+
+/// The tubes on whose centres the former pins stand. A pin anywhere else would leave a hole in metal that stays.
+fn pins_on_tubes(
+    written: &Written,
+    numbered: &Numbered,
+    amounts: Amounts,
+    faults: &mut Vec<Fault>,
+) -> Vec<usize> {
+    let Some(cutting) = &written.cutting else {
+        return Vec::new();
+    };
+    let mut pins = Vec::new();
+    for (index, pin) in cutting.former_pins.iter().enumerate() {
+        let at = point(pin);
+        match nearest_tube(numbered, at) {
+            Some((tube, away)) if away <= SAME_LENGTH_MM => pins.push(tube),
+            nearest => {
+                let beside = nearest.map_or(String::new(), |(tube, away)| {
+                    let tube = &numbered.holes[tube];
+                    format!(
+                        "; the nearest tube is {} at {}, {} away",
+                        tube.id,
+                        amounts.place(tube.at),
+                        amounts.mm(away)
+                    )
+                });
+                faults.push(Fault::new(
+                    format!("cutting.former_pins[{index}]"),
+                    format!(
+                        "a former pin at {} is not on the centre of a tube, and would leave a hole in metal that stays{beside}",
+                        amounts.place(at)
+                    ),
+                    "put it on the centre of a tube",
+                ));
+            }
+        }
+    }
+    pins
+}
+
+fn nearest_tube(numbered: &Numbered, at: Point) -> Option<(usize, f64)> {
+    let is_tube = |group: usize| {
+        matches!(
+            numbered.groups[group].purpose,
+            Purpose::Tube | Purpose::Flue
+        )
+    };
+    let tubes = numbered.holes.iter().enumerate();
+    tubes
+        .filter(|(_, hole)| is_tube(hole.group))
+        .map(|(index, hole)| (index, hole.at.distance(at)))
+        .min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+/// The line that the works names as support is one that the plate has.
+fn support_line_is_there(written: &Written, form: &Form, faults: &mut Vec<Fault>) {
+    if let Some(support) = &written.support
+        && form.line(support.flange_line).is_none()
+    {
+        faults.push(form.no_such_line(support.flange_line, "support.flange_line".into()));
+    }
+}
