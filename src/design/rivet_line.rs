@@ -1,9 +1,9 @@
 //! The line of rivets on the flange.
 
 use super::amount::Amounts;
-use super::{Fabricated, FlangeDesign, Pressed};
+use super::{Fabricated, FlangeDesign, Pressed, chord};
 use crate::spec::{Barrel, BottomCentre, Fault, RivetHow, RivetLineSpec, Written};
-use crate::units::angle::{PI, sin};
+use crate::units::angle::PI;
 use crate::units::tolerance::SAME_LENGTH_MM;
 use crate::units::{Length, Size};
 
@@ -335,11 +335,6 @@ fn rivets_round(spec: &RivetLineSpec, count: u32, bore: Length) -> Vec<Rivet> {
             }
         })
         .collect()
-}
-
-/// Chord between neighbours of so many holes on a circle.
-fn chord(diameter: Length, count: u32) -> Length {
-    diameter * sin(PI / f64::from(count))
 }
 
 /// Straight flange that edge, half head and clearance take together; only where the spec gives head and clearance.

@@ -8,7 +8,7 @@ use super::numbering::{Numbered, PlacedGroup, number_holes};
 use super::overlap::overlaps;
 use super::rivet_line::{RIVET_LETTER, set_out_rivets};
 use super::smokebox_tube_plate::{self, Form};
-use super::{Design, Point};
+use super::{Design, Point, directions, lands, survey};
 use crate::spec::{Fault, Kind, Purpose, Spec, Written};
 use crate::units::tolerance::SAME_LENGTH_MM;
 
@@ -45,10 +45,13 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         &numbered.holes,
         rivets.as_ref(),
     );
+    let survey = survey(&numbered.holes, &numbered.groups);
     Ok(Design {
         kind: written.plate.kind,
         view_from: written.plate.view_from,
         thickness: written.plate.thickness.clone(),
+        directions: directions(&numbered.holes, &numbered.groups),
+        lands: lands(&numbered.holes, &numbered.groups, &form.lines),
         edge: form.edge,
         lines: form.lines,
         flange: form.flange,
@@ -59,10 +62,8 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         omissions: numbered.omissions,
         former_pins,
         rivets,
-        least_ligaments: Vec::new(),
-        directions: Vec::new(),
-        close_pairs: Vec::new(),
-        lands: Vec::new(),
+        least_ligaments: survey.least,
+        close_pairs: survey.close_pairs,
         largest_circle: None,
         largest_circle_without_tubes: None,
         figures,
