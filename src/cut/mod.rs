@@ -2,13 +2,19 @@
 //!
 //! A part is made by [`cut_parts`], written by [`write`], judged by [`preflight`] and read back by [`read_back`].
 
+mod centre_line;
 mod dxf;
 mod entity;
+mod fabricated;
 mod file_name;
+mod hole_policy;
 mod lettering;
 mod part;
+mod pressed;
 mod read_back;
 mod reference;
+mod ring;
+mod stamp;
 mod summary;
 
 pub use dxf::{Heading, Unwritable, Version, write};
@@ -18,3 +24,30 @@ pub use part::{CutPart, HolesCut, Layer, Shape, Withheld};
 pub use read_back::{Difference, read_back};
 pub use reference::PROVING_SQUARE_MM;
 pub use summary::{LayerCount, Summary, summary};
+
+use crate::design::{Design, FlangeDesign};
+use crate::spec::{Fault, Spec};
+
+/// The pieces that the contractor cuts: a blank, or a plate with its ring; none where the spec orders no cutting.
+///
+/// Refused is what the cutter must not make: holes finished by heat, holes in a blank before it is formed, former pins that
+/// stand on no tube, and policies that contradict themselves or the stages.
+pub fn cut_parts(spec: &Spec, design: &Design) -> Result<Vec<CutPart>, Vec<Fault>> {
+    let Some(cutting) = &spec.written.cutting else {
+        return Ok(Vec::new());
+    };
+    let faults = hole_policy::refused(cutting, design);
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    match &design.flange {
+        Some(FlangeDesign::Pressed(flange)) => {
+            Ok(vec![pressed::blank(spec, cutting, design, flange)?])
+        }
+        Some(FlangeDesign::Fabricated(ring)) => Ok(vec![
+            fabricated::plate(spec, cutting, design)?,
+            ring::strip(spec, cutting, design, ring)?,
+        ]),
+        None => Ok(vec![fabricated::plate(spec, cutting, design)?]),
+    }
+}

@@ -1,0 +1,135 @@
+//! The flat plate of a fabricated flange, or a plate with no flange: edge, holes by policy, ring line and marks.
+
+use super::centre_line::{TICK_GAP_MM, TICK_MM, ring_of_ticks, ticks_at_edge};
+use super::file_name::side;
+use super::hole_policy::{Made, Tally, made};
+use super::part::{CutPart, Layer, Shape};
+use super::pressed::pop;
+use super::stamp::{Field, stamp_part};
+use crate::design::{Design, Fabricated, FlangeDesign, Outline, Point};
+use crate::spec::{Cutting, Fault, Spec};
+use crate::units::Length;
+
+/// The plate, or the faults in what the spec wants done to it.
+pub(super) fn plate(
+    spec: &Spec,
+    cutting: &Cutting,
+    design: &Design,
+) -> Result<CutPart, Vec<Fault>> {
+    if !cutting.former_pins.is_empty() {
+        return Err(vec![Fault::new(
+            "cutting.former_pins",
+            "former pins hold a blank while its flange is pressed, and this plate is not pressed",
+            "leave `former_pins` out",
+        )]);
+    }
+    let dress = cutting
+        .dress_outside
+        .as_ref()
+        .map_or(Length::ZERO, |size| size.value());
+    let edge = dressed_edge(&design.edge, dress)?;
+    let ring = match &design.flange {
+        Some(FlangeDesign::Fabricated(ring)) => Some(ring),
+        _ => None,
+    };
+    let (mut shapes, tally) = holes(cutting, design);
+    if dress > Length::ZERO {
+        shapes.insert(0, (Layer::Scribe, closed(&design.edge)));
+    }
+    let mut marks = ticks_at_edge(&design.edge);
+    marks.extend(ring.into_iter().flat_map(ring_marks));
+    shapes.splice(0..0, marks);
+    shapes.push((Layer::CutOutside, closed(&edge)));
+    let mut part = CutPart {
+        name: "plate".into(),
+        number_off: 1,
+        process: cutting.process,
+        thickness: design.thickness.clone(),
+        material: spec.written.plate.material.clone(),
+        lies: format!(
+            "FACE UP IS THE {} SIDE",
+            side(design.view_from).to_uppercase()
+        ),
+        shapes,
+        holes_cut: tally.cut,
+        withheld: tally.withheld,
+        mass_kg: design
+            .figures
+            .plate_plain_kg
+            .map(|kg| kg * edge.area_mm2() / design.edge.area_mm2()),
+    };
+    let mut field = Field::inside(design.edge.clone());
+    if let Some(ring) = ring {
+        field.keep_clear_of_weld(ring.inner_toe_radius, ring.outer_toe_radius);
+    }
+    stamp_part(&mut part, spec, design, field);
+    Ok(part)
+}
+
+/// The edge as cut: the finished edge and the metal left on it for dressing.
+fn dressed_edge(edge: &Outline, dress: Length) -> Result<Outline, Vec<Fault>> {
+    let fault = |fact: &str| {
+        vec![Fault::new(
+            "cutting.dress_outside",
+            fact,
+            "leave less metal for dressing",
+        )]
+    };
+    if dress < Length::ZERO {
+        return Err(fault("metal left for dressing cannot be below nothing"));
+    }
+    let mut outlines = edge
+        .offset(dress)
+        .map_err(|failed| fault(&failed.to_string()))?;
+    match (outlines.pop(), outlines.is_empty()) {
+        (Some(outline), true) => Ok(outline),
+        _ => Err(fault(
+            "the edge with this much left on it is not one closed line",
+        )),
+    }
+}
+
+/// An outline as a shape: a true circle where it is one.
+pub(super) fn closed(outline: &Outline) -> Shape {
+    match outline.as_circle() {
+        Some((centre, radius)) => Shape::Circle { centre, radius },
+        None => Shape::Closed(outline.clone()),
+    }
+}
+
+/// Where the ring stands, and the centre lines inside it, where the weld leaves them to be seen.
+fn ring_marks(ring: &Fabricated) -> Vec<(Layer, Shape)> {
+    let mut marks = vec![(
+        Layer::Scribe,
+        Shape::Circle {
+            centre: Point::CENTRE,
+            radius: ring.ring_outside_diameter.value().to_mm() / 2.0,
+        },
+    )];
+    let outer = ring.inner_toe_radius.to_mm() - TICK_GAP_MM;
+    marks.extend(ring_of_ticks(outer - TICK_MM, outer));
+    marks
+}
+
+/// Pops, then holes, in the order of their numbers; and what became of each.
+fn holes(cutting: &Cutting, design: &Design) -> (Vec<(Layer, Shape)>, Tally) {
+    let (mut pops, mut cuts, mut tally) = (Vec::new(), Vec::new(), Tally::default());
+    for hole in &design.holes {
+        let group = &design.groups[hole.group];
+        match made(cutting, group.purpose, hole) {
+            Made::Cut(diameter) => {
+                let radius = diameter.to_mm() / 2.0;
+                let centre = hole.at;
+                cuts.push((Layer::CutInside, Shape::Circle { centre, radius }));
+                tally.cut(group, hole, diameter);
+            }
+            Made::Pop(reason) => {
+                pops.push((Layer::Pop, pop(cutting.pop, hole.at)));
+                tally.withhold(&hole.id, "a pop", &reason);
+            }
+            Made::Nothing(reason) => tally.withhold(&hole.id, "nothing", &reason),
+        }
+    }
+    pops.extend(cuts);
+    (pops, tally)
+}
