@@ -153,20 +153,6 @@ fn quarter_true_sin_cos(degrees: f64) -> (f64, f64) {
     }
 }
 
-/// Four corners of the true, turned box of a line of lettering on paper, mm, in order round it.
-pub fn corners(text: &Text) -> [kurbo::Point; 4] {
-    let laid = lay(text);
-    let place = placing(text, laid.width);
-    let (top, foot) = (-laid.above, laid.below);
-    [
-        (0.0, top),
-        (laid.width, top),
-        (laid.width, foot),
-        (0.0, foot),
-    ]
-    .map(|corner| place * kurbo::Point::from(corner))
-}
-
 /// A mixed number within braces.
 struct MixedNumber<'a> {
     before: &'a str,

@@ -1,5 +1,7 @@
 //! What a sheet is made of: marks in millimetres of paper, x right and y **down** from the top left corner of the paper.
 
+use crate::units::angle;
+
 /// A place on the paper, mm, x right, y down.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct PaperPoint {
@@ -217,6 +219,36 @@ impl Mark {
     /// A line of lettering that starts here, level, in the regular face.
     pub fn text(start: PaperPoint, words: impl Into<String>, height: f64) -> Self {
         Mark::Text(Text::new(start, words, height))
+    }
+}
+
+impl Mark {
+    /// Length of its line, mm; of a filled one, that of its edge; nothing for lettering.
+    pub fn length(&self) -> f64 {
+        let apart = |a: PaperPoint, b: PaperPoint| angle::hypot(b.x - a.x, b.y - a.y);
+        match self {
+            Mark::Line { from, to, .. } => apart(*from, *to),
+            Mark::Arc {
+                radius, sweep_deg, ..
+            } => radius * sweep_deg.to_radians().abs(),
+            Mark::Circle { radius, .. } => 2.0 * angle::PI * radius,
+            Mark::Filled { corners, .. } => {
+                let next = corners.iter().cycle().skip(1);
+                corners.iter().zip(next).map(|(a, b)| apart(*a, *b)).sum()
+            }
+            Mark::Text(_) => 0.0,
+        }
+    }
+
+    /// What it belongs to.
+    pub fn role(&self) -> Role {
+        match self {
+            Mark::Line { role, .. }
+            | Mark::Arc { role, .. }
+            | Mark::Circle { role, .. }
+            | Mark::Filled { role, .. } => *role,
+            Mark::Text(_) => Role::Lettering,
+        }
     }
 }
 

@@ -1,8 +1,11 @@
 //! Paper: views, dimensions, tables and lettering as marks, and the three writers that decide nothing.
 
+pub mod audit;
+mod curves;
 mod dashes;
 pub mod face;
 pub mod lettering;
+mod lettering_box;
 mod mark;
 pub mod pdf;
 pub mod png;

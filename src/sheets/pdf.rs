@@ -19,11 +19,12 @@ use krilla::text::{Font, GlyphId, KrillaGlyph};
 use krilla::{Document, SerializeSettings};
 use kurbo::{Affine, BezPath, PathEl};
 
+use super::curves;
 use super::dashes::{self, Dashes};
 use super::face;
 use super::lettering::{self, Laid, Piece, Read};
-use super::mark::{Mark, PaperPoint, Pattern, Pen, Sheet, Text};
-use crate::units::{Length, angle};
+use super::mark::{Mark, Pattern, Pen, Sheet, Text};
+use crate::units::Length;
 
 /// Points of the printer's measure to one inch.
 const POINTS_PER_INCH: f64 = 72.0;
@@ -128,68 +129,28 @@ fn page(document: &mut Document, sheet: &Sheet, faces: &mut Faces) -> Result<(),
 }
 
 fn draw(surface: &mut Surface<'_>, mark: &Mark, faces: &mut Faces) {
+    if let Mark::Text(text) = mark {
+        letter(surface, text, faces);
+    }
+    let Some(path) = curves::path_of(mark) else {
+        return;
+    };
     match mark {
-        Mark::Line {
-            from,
-            to,
-            pen,
-            pattern,
-            ..
-        } => {
-            let mut line = BezPath::new();
-            line.move_to((from.x, from.y));
-            line.line_to((to.x, to.y));
-            let length = angle::hypot(to.x - from.x, to.y - from.y);
-            stroke(
-                surface,
-                &line,
-                pen_stroke(*pen, *pattern, dashes::open(*pattern, *pen, length)),
-            );
-        }
-        Mark::Arc {
-            centre,
-            radius,
-            start_deg,
-            sweep_deg,
-            pen,
-            pattern,
-            ..
-        } => {
-            let arc = arc(*centre, *radius, *start_deg, *sweep_deg);
-            let length = radius * sweep_deg.to_radians().abs();
-            stroke(
-                surface,
-                &arc,
-                pen_stroke(*pen, *pattern, dashes::open(*pattern, *pen, length)),
-            );
+        Mark::Line { pen, pattern, .. } | Mark::Arc { pen, pattern, .. } => {
+            let dashes = dashes::open(*pattern, *pen, mark.length());
+            stroke(surface, &path, pen_stroke(*pen, *pattern, dashes));
         }
         Mark::Circle {
-            centre,
-            radius,
             pen,
             pattern,
+            radius,
             ..
         } => {
-            let mut circle = arc(*centre, *radius, 0.0, 360.0);
-            circle.close_path();
-            stroke(
-                surface,
-                &circle,
-                pen_stroke(*pen, *pattern, dashes::closed(*pattern, *pen, *radius)),
-            );
+            let dashes = dashes::closed(*pattern, *pen, *radius);
+            stroke(surface, &path, pen_stroke(*pen, *pattern, dashes));
         }
-        Mark::Filled { corners, .. } => {
-            let mut polygon = BezPath::new();
-            for (i, corner) in corners.iter().enumerate() {
-                match i {
-                    0 => polygon.move_to((corner.x, corner.y)),
-                    _ => polygon.line_to((corner.x, corner.y)),
-                }
-            }
-            polygon.close_path();
-            fill(surface, &polygon);
-        }
-        Mark::Text(text) => letter(surface, text, faces),
+        Mark::Filled { .. } => fill(surface, &path),
+        Mark::Text(_) => {}
     }
 }
 
@@ -263,30 +224,6 @@ fn drawn(path: &BezPath) -> Option<Path> {
     builder.finish()
 }
 
-/// PDF knows no arcs: cubics of an eighth of a turn at most, which leave the true arc by 4 millionths of the radius.
-fn arc(centre: PaperPoint, radius: f64, start_deg: f64, sweep_deg: f64) -> BezPath {
-    let pieces = (sweep_deg.abs() / 45.0).ceil().max(1.0);
-    let step = (sweep_deg / pieces).to_radians();
-    // Length of the handles: 4/3 tan of a quarter of the angle.
-    let handle = 4.0 / 3.0 * angle::tan(step / 4.0);
-    let mut path = BezPath::new();
-    let at = |radians: f64, along: f64| {
-        let (sin, cos) = (angle::sin(radians), angle::cos(radians));
-        kurbo::Point::new(
-            centre.x + radius * (cos - along * sin),
-            centre.y + radius * (sin + along * cos),
-        )
-    };
-    let start = start_deg.to_radians();
-    path.move_to(at(start, 0.0));
-    for piece in 0..pieces as u32 {
-        let a = start + f64::from(piece) * step;
-        let b = a + step;
-        path.curve_to(at(a, handle), at(b, -handle), at(b, 0.0));
-    }
-    path
-}
-
 /// One line of lettering, within its own place: capital heights along its base line.
 fn letter(surface: &mut Surface<'_>, text: &Text, faces: &mut Faces) {
     let laid = lettering::lay(text);
@@ -356,9 +293,7 @@ fn show(surface: &mut Surface<'_>, piece: &Piece, bold: bool, faces: &mut Faces)
             surface.pop();
         }
         Piece::Stroke { from, to, width } => {
-            let mut line = BezPath::new();
-            line.move_to(*from);
-            line.line_to(*to);
+            let line = curves::line((*from).into(), (*to).into());
             stroke(surface, &line, plain_stroke(*width));
         }
         Piece::Ring {
@@ -366,12 +301,7 @@ fn show(surface: &mut Surface<'_>, piece: &Piece, bold: bool, faces: &mut Faces)
             radius,
             width,
         } => {
-            let centre = PaperPoint {
-                x: centre.0,
-                y: centre.1,
-            };
-            let mut ring = arc(centre, *radius, 0.0, 360.0);
-            ring.close_path();
+            let ring = curves::circle((*centre).into(), *radius);
             stroke(surface, &ring, plain_stroke(*width));
         }
     }

@@ -115,9 +115,11 @@ fn run_of_marks(run: &[Mark]) -> Group {
             pattern,
             ..
         } => {
-            let length = angle::hypot(to.x - from.x, to.y - from.y);
             let data = format!("M{} L{}", place(*from), place(*to));
-            group.add(dashed(path(data), dashes::open(*pattern, *pen, length)))
+            group.add(dashed(
+                path(data),
+                dashes::open(*pattern, *pen, mark.length()),
+            ))
         }
         Mark::Arc {
             centre,
@@ -128,9 +130,11 @@ fn run_of_marks(run: &[Mark]) -> Group {
             pattern,
             ..
         } => {
-            let length = radius * sweep_deg.to_radians().abs();
             let data = arc_data(*centre, *radius, *start_deg, *sweep_deg);
-            group.add(dashed(path(data), dashes::open(*pattern, *pen, length)))
+            group.add(dashed(
+                path(data),
+                dashes::open(*pattern, *pen, mark.length()),
+            ))
         }
         Mark::Circle {
             centre,

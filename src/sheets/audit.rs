@@ -1,0 +1,376 @@
+//! Looks over a finished sheet for what a reader would trip on: overlapped lettering, lines through words, marks off the paper.
+//!
+//! Lettering may lie over centre lines, since hole numbers stand on them; every other line must leave it clear. Boxes are the
+//! true, turned boxes of the lettering as it is drawn, fractions and tails included.
+
+use std::fmt;
+
+use kurbo::{BezPath, Point, Rect, Shape};
+use rstar::primitives::{GeomWithData, Rectangle};
+use rstar::{AABB, RTree};
+
+use super::lettering_box::LetteringBox;
+use super::mark::{Mark, PaperPoint, Pen, Role, Sheet, Text};
+use super::{curves, face};
+
+/// Clear paper that must lie between lettering and the edge of a line, mm: less than this closes up in a copy.
+const CLEAR: f64 = 0.2;
+/// Lettering boxes may share this much, mm, for the space that a face leaves beside each glyph.
+const SHARED: f64 = 0.05;
+/// Least height of lettering, mm (the least of dimensions and notes on A1 to A4).
+pub const LEAST_HEIGHT: f64 = 2.5;
+/// Least height of a number that stands within its own hole, mm.
+pub const LEAST_HEIGHT_IN_HOLE: f64 = 2.0;
+/// A line shorter than this is a dot that nobody meant, mm.
+const LEAST_LENGTH: f64 = 0.01;
+/// How far the chords of an arc may leave it while it is compared, mm: a fifth of the narrowest line.
+const FLAT: f64 = 0.05;
+/// Words so short may stand outside the frame: they name a zone.
+const ZONE_NAME: usize = 2;
+
+/// Something on a sheet that a reader would trip on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Defect {
+    /// What is the matter.
+    pub flaw: Flaw,
+    /// Where on the paper.
+    pub at: PaperPoint,
+    /// The words concerned; empty where it is not lettering.
+    pub words: String,
+}
+
+/// What can be the matter.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Flaw {
+    /// Other words lie over these.
+    Overlapped(String),
+    /// A line of this role runs through them or too near.
+    Crossed(Role),
+    /// Reaches off the paper.
+    OffPaper,
+    /// Reaches out of the frame.
+    OutOfFrame,
+    /// Lettering lower than the least, mm.
+    TooLow {
+        /// Its height, mm.
+        height: f64,
+        /// The least that may stand there, mm.
+        least: f64,
+    },
+    /// A line, arc, circle or polygon of no size.
+    NoSize,
+    /// A place or size that is no number.
+    NoNumber,
+    /// A character that the face lacks.
+    CannotLetter(char),
+}
+
+impl fmt::Display for Defect {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let PaperPoint { x, y } = self.at;
+        write!(f, "at {x:.1}, {y:.1} mm: ")?;
+        if !self.words.is_empty() {
+            write!(f, "\"{}\" ", self.words)?;
+        }
+        match &self.flaw {
+            Flaw::Overlapped(other) => write!(f, "is overlapped by \"{other}\""),
+            Flaw::Crossed(role) => write!(f, "is crossed by {}", line_name(*role)),
+            Flaw::OffPaper => write!(f, "reaches off the paper"),
+            Flaw::OutOfFrame => write!(f, "reaches out of the frame"),
+            Flaw::TooLow { height, least } => {
+                write!(f, "is {height} mm high; the least is {least} mm")
+            }
+            Flaw::NoSize => write!(f, "a mark of no size"),
+            Flaw::NoNumber => write!(f, "a mark's place or size is no number"),
+            Flaw::CannotLetter(character) => {
+                write!(f, "holds {character:?}, which the face cannot letter")
+            }
+        }
+    }
+}
+
+fn line_name(role: Role) -> &'static str {
+    match role {
+        Role::Furniture => "a frame or table line",
+        Role::Object => "an edge of the object",
+        Role::Centre => "a centre line",
+        Role::Hatch => "hatching",
+        Role::Dimension => "a dimension line, leader or arrow",
+        Role::Lettering => "lettering",
+    }
+}
+
+/// Looks over a sheet; the defects in the order of the marks. None means that none of these was found, no more.
+pub fn audit(sheet: &Sheet) -> Vec<Defect> {
+    let mut defects = unsound_marks(sheet);
+    if defects.iter().any(|defect| defect.flaw == Flaw::NoNumber) {
+        // Nothing can be compared with a place that is no number.
+        return defects;
+    }
+    let lettering = Lettering::of(sheet);
+    defects.extend(unfit_words(sheet, &lettering));
+    defects.extend(overlapped_words(&lettering));
+    defects.extend(crossed_words(sheet, &lettering));
+    defects.extend(marks_outside(sheet, &lettering));
+    defects
+}
+
+/// The lettering of a sheet, with its boxes in a tree.
+struct Lettering<'a> {
+    texts: Vec<(&'a Text, LetteringBox)>,
+    tree: RTree<GeomWithData<Rectangle<[f64; 2]>, usize>>,
+}
+
+impl<'a> Lettering<'a> {
+    fn of(sheet: &'a Sheet) -> Self {
+        let texts: Vec<(&Text, LetteringBox)> = sheet
+            .marks
+            .iter()
+            .filter_map(|mark| match mark {
+                Mark::Text(text) if text.height > 0.0 && !text.words.trim().is_empty() => {
+                    Some((text, LetteringBox::of(text)))
+                }
+                _ => None,
+            })
+            .collect();
+        let entries = texts.iter().enumerate().map(|(i, (_, lettered))| {
+            let upright = lettered.upright();
+            let rectangle =
+                Rectangle::from_corners([upright.x0, upright.y0], [upright.x1, upright.y1]);
+            GeomWithData::new(rectangle, i)
+        });
+        let tree = RTree::bulk_load(entries.collect());
+        Lettering { texts, tree }
+    }
+
+    /// Texts whose upright bounds touch these, in the order of the marks.
+    fn near(&self, bounds: Rect) -> Vec<usize> {
+        let envelope = AABB::from_corners([bounds.x0, bounds.y0], [bounds.x1, bounds.y1]);
+        let mut near: Vec<usize> = self
+            .tree
+            .locate_in_envelope_intersecting(envelope)
+            .map(|entry| entry.data)
+            .collect();
+        near.sort_unstable();
+        near
+    }
+}
+
+fn defect(flaw: Flaw, at: Point, words: &str) -> Defect {
+    Defect {
+        flaw,
+        at: PaperPoint { x: at.x, y: at.y },
+        words: words.to_string(),
+    }
+}
+
+fn unsound_marks(sheet: &Sheet) -> Vec<Defect> {
+    sheet
+        .marks
+        .iter()
+        .filter_map(|mark| {
+            let (place, numbers) = numbers_of(mark);
+            if numbers.iter().any(|number| !number.is_finite()) {
+                return Some(defect(Flaw::NoNumber, place, words_of(mark)));
+            }
+            let sized = match mark {
+                Mark::Text(text) => text.height > 0.0,
+                Mark::Filled { corners, .. } => corners.len() > 2 && mark.length() >= LEAST_LENGTH,
+                _ => mark.length() >= LEAST_LENGTH,
+            };
+            (!sized).then(|| defect(Flaw::NoSize, place, words_of(mark)))
+        })
+        .collect()
+}
+
+fn words_of(mark: &Mark) -> &str {
+    match mark {
+        Mark::Text(text) => &text.words,
+        _ => "",
+    }
+}
+
+/// Where a mark is, and every number that it holds.
+fn numbers_of(mark: &Mark) -> (Point, Vec<f64>) {
+    match mark {
+        Mark::Line { from, to, .. } => ((*from).into(), vec![from.x, from.y, to.x, to.y]),
+        Mark::Arc {
+            centre,
+            radius,
+            start_deg,
+            sweep_deg,
+            ..
+        } => (
+            (*centre).into(),
+            vec![centre.x, centre.y, *radius, *start_deg, *sweep_deg],
+        ),
+        Mark::Circle { centre, radius, .. } => {
+            ((*centre).into(), vec![centre.x, centre.y, *radius])
+        }
+        Mark::Filled { corners, .. } => {
+            let place = corners.first().copied().unwrap_or_default().into();
+            (place, corners.iter().flat_map(|c| [c.x, c.y]).collect())
+        }
+        Mark::Text(text) => (
+            text.at.into(),
+            vec![text.at.x, text.at.y, text.height, text.turn_deg],
+        ),
+    }
+}
+
+/// Words that the face cannot letter, or that are too low to be read.
+fn unfit_words(sheet: &Sheet, lettering: &Lettering<'_>) -> Vec<Defect> {
+    let mut defects = Vec::new();
+    for (text, lettered) in &lettering.texts {
+        if let Some(character) = face::cannot_letter(&text.words) {
+            let flaw = Flaw::CannotLetter(character);
+            defects.push(defect(flaw, lettered.middle(), &text.words));
+        }
+        let height = text.height;
+        if height >= LEAST_HEIGHT {
+            continue;
+        }
+        let least = match stands_in_hole(sheet, lettered) {
+            true => LEAST_HEIGHT_IN_HOLE,
+            false => LEAST_HEIGHT,
+        };
+        if height < least {
+            let flaw = Flaw::TooLow { height, least };
+            defects.push(defect(flaw, lettered.middle(), &text.words));
+        }
+    }
+    defects
+}
+
+/// Whether a circle of the object goes round the whole of it.
+fn stands_in_hole(sheet: &Sheet, lettered: &LetteringBox) -> bool {
+    sheet.marks.iter().any(|mark| match mark {
+        Mark::Circle {
+            centre,
+            radius,
+            role: Role::Object,
+            ..
+        } => lettered
+            .corners()
+            .iter()
+            .all(|corner| corner.distance((*centre).into()) < *radius),
+        _ => false,
+    })
+}
+
+fn overlapped_words(lettering: &Lettering<'_>) -> Vec<Defect> {
+    let mut defects = Vec::new();
+    for (i, (text, lettered)) in lettering.texts.iter().enumerate() {
+        for j in lettering.near(lettered.upright()) {
+            let (other, other_box) = &lettering.texts[j];
+            if j > i && lettered.overlaps(other_box, SHARED) {
+                let flaw = Flaw::Overlapped(other.words.clone());
+                defects.push(defect(flaw, lettered.middle(), &text.words));
+            }
+        }
+    }
+    defects
+}
+
+fn crossed_words(sheet: &Sheet, lettering: &Lettering<'_>) -> Vec<Defect> {
+    let mut defects = Vec::new();
+    for mark in &sheet.marks {
+        if !must_stay_clear(mark.role()) {
+            continue;
+        }
+        let Some(path) = curves::path_of(mark) else {
+            continue;
+        };
+        let clear = CLEAR + half_width(mark);
+        for i in lettering.near(path.bounding_box().inflate(clear, clear)) {
+            let (text, lettered) = &lettering.texts[i];
+            if crosses(mark, &path, lettered, clear) {
+                let flaw = Flaw::Crossed(mark.role());
+                defects.push(defect(flaw, lettered.middle(), &text.words));
+            }
+        }
+    }
+    defects
+}
+
+fn must_stay_clear(role: Role) -> bool {
+    match role {
+        Role::Furniture | Role::Object | Role::Hatch | Role::Dimension => true,
+        Role::Centre | Role::Lettering => false,
+    }
+}
+
+fn half_width(mark: &Mark) -> f64 {
+    match mark {
+        Mark::Line { pen, .. } | Mark::Arc { pen, .. } | Mark::Circle { pen, .. } => {
+            pen.width() / 2.0
+        }
+        Mark::Filled { .. } | Mark::Text(_) => 0.0,
+    }
+}
+
+fn crosses(mark: &Mark, path: &BezPath, lettered: &LetteringBox, clear: f64) -> bool {
+    let filled_over = matches!(mark, Mark::Filled { .. }) && path.winding(lettered.middle()) != 0;
+    filled_over || lettered.meets(path, clear, FLAT)
+}
+
+fn marks_outside(sheet: &Sheet, lettering: &Lettering<'_>) -> Vec<Defect> {
+    let paper = Rect::new(0.0, 0.0, sheet.width, sheet.height);
+    let frame = frame(sheet).unwrap_or(paper);
+    let mut defects = Vec::new();
+    for mark in &sheet.marks {
+        let Some(path) = curves::path_of(mark) else {
+            continue;
+        };
+        let half = half_width(mark);
+        let bounds = path.bounding_box();
+        let flaw = if !holds(paper, bounds.inflate(half, half)) {
+            Flaw::OffPaper
+        } else if mark.role() != Role::Furniture && !holds(frame, bounds) {
+            Flaw::OutOfFrame
+        } else {
+            continue;
+        };
+        defects.push(defect(flaw, bounds.center(), ""));
+    }
+    for (text, lettered) in &lettering.texts {
+        let flaw = if !holds(paper, lettered.upright()) {
+            Flaw::OffPaper
+        } else if text.words.chars().count() > ZONE_NAME && !holds(frame, lettered.upright()) {
+            Flaw::OutOfFrame
+        } else {
+            continue;
+        };
+        defects.push(defect(flaw, lettered.middle(), &text.words));
+    }
+    defects
+}
+
+fn holds(outer: Rect, inner: Rect) -> bool {
+    inner.x0 >= outer.x0 - SHARED
+        && inner.y0 >= outer.y0 - SHARED
+        && inner.x1 <= outer.x1 + SHARED
+        && inner.y1 <= outer.y1 + SHARED
+}
+
+/// The frame: bounds of the frame lines that run more than half the paper. Centring marks have its width but are short.
+fn frame(sheet: &Sheet) -> Option<Rect> {
+    sheet
+        .marks
+        .iter()
+        .filter_map(|mark| match mark {
+            Mark::Line {
+                from,
+                to,
+                pen: Pen::Frame,
+                role: Role::Furniture,
+                ..
+            } => Some(Rect::from_points(*from, *to)),
+            _ => None,
+        })
+        .filter(|side| side.width() > sheet.width / 2.0 || side.height() > sheet.height / 2.0)
+        .reduce(|all, side| all.union(side))
+}
+
+#[cfg(test)]
+mod tests;
