@@ -1,8 +1,25 @@
-//! Contradictions that can be seen without geometry.
+//! Contradictions that can be seen without geometry: in the title block, in single sizes, in the choice of process.
+//!
+//! What needs a place on the plate (overlaps, exceptions, the flange's own sums) is found when it is set out.
+
+mod cutting;
+mod job;
+mod limits;
+mod sizes;
+mod tubes;
 
 use super::{Fault, Written};
 
 /// Every contradiction in what was written; none where it makes sense as far as words and single sizes go.
-pub(super) fn contradictions(_written: &Written) -> Vec<Fault> {
-    Vec::new()
+pub(super) fn contradictions(written: &Written) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    job::title_block(&written.job, &mut faults);
+    sizes::wrong_unit(written, &mut faults);
+    sizes::above_nothing(written, &mut faults);
+    tubes::tube_in_its_hole(written, &mut faults);
+    tubes::stays_and_rivets(written, &mut faults);
+    tubes::one_name_each(written, &mut faults);
+    limits::shares_and_ratios(written, &mut faults);
+    cutting::finished_by_heat(written, &mut faults);
+    faults
 }

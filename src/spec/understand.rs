@@ -244,7 +244,7 @@ impl Understanding<'_> {
             return self.refuse(path, node, "nothing is written here", example(shape));
         }
         match shape {
-            Shape::Text => Value::String(text.into()),
+            Shape::Text => self.words(path, node, text),
             Shape::Truth => self.truth(path, node, text),
             Shape::Number => self.number(path, node, text),
             Shape::Whole(least, most) => self.whole(path, node, text, *least, *most),
@@ -257,6 +257,23 @@ impl Understanding<'_> {
                 node,
                 format!("`{text}` stands here, and {} is wanted", wanted(shape)),
                 example(shape),
+            ),
+        }
+    }
+
+    /// Text for a sheet: on one line, without signs that cannot be seen.
+    fn words(&mut self, path: &str, node: &Node, text: &str) -> Value {
+        let line = text.replace(['\n', '\r', '\t'], " ");
+        match line.chars().find(|c| is_unseen(*c)) {
+            None => Value::String(line.trim_end().into()),
+            Some(c) => self.refuse(
+                path,
+                node,
+                format!(
+                    "the text holds a sign that cannot be seen, U+{:04X}",
+                    u32::from(c)
+                ),
+                "type it afresh",
             ),
         }
     }
@@ -409,6 +426,12 @@ fn is_bare(text: &str) -> bool {
     !text
         .chars()
         .any(|c| c.is_alphabetic() || "'\"′″’”‘“".contains(c))
+}
+
+/// Control characters, and marks that turn the direction of writing or take up no width.
+fn is_unseen(c: char) -> bool {
+    c.is_control()
+        || matches!(c, '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
 }
 
 fn lower_first(about: &str) -> String {

@@ -1,0 +1,111 @@
+//! Single sizes: a slip of unit that no plate could have, and sizes that must be above nothing.
+
+use crate::spec::{Fault, Flange, OutlineSpec, Written};
+use crate::units::print::{inches, trimmed};
+use crate::units::{Length, MM_PER_INCH, Size};
+
+/// No plate or barrel is thicker than this share of the bore: far beyond any boiler made, so only a slip of unit goes past.
+const THICKEST_SHARE: f64 = 0.125;
+
+/// Nor thinner than this.
+const THINNEST_SHARE: f64 = 0.002;
+
+/// Asks about a thickness that can only be in the wrong unit. The size is never changed.
+pub(super) fn wrong_unit(written: &Written, faults: &mut Vec<Fault>) {
+    let Some((across_path, across, name_across)) = across(written) else {
+        return;
+    };
+    let mut thicknesses = vec![("plate.thickness", "plate", &written.plate.thickness)];
+    if let Some(barrel) = &written.barrel {
+        thicknesses.push(("barrel.thickness", "barrel", &barrel.thickness));
+    }
+    if let Some(Flange::Fabricated(ring)) = &written.flange {
+        thicknesses.push((
+            "flange.fabricated.ring_thickness",
+            "ring",
+            &ring.ring_thickness,
+        ));
+    }
+    for (path, name, size) in thicknesses {
+        let share = size.value() / across.value();
+        let no_boiler = share > THICKEST_SHARE || (share > 0.0 && share < THINNEST_SHARE);
+        if no_boiler && across.value() > Length::ZERO {
+            faults.push(
+                Fault::new(
+                    path,
+                    format!("a {name} {size} thick in a {across} {name_across}"),
+                    format!("did you mean {}?", other_unit(size)),
+                )
+                .and(across_path, format!("the {name_across}")),
+            );
+        }
+    }
+}
+
+/// What thicknesses are held against: the bore, or the size across the plate where no barrel is written.
+fn across(written: &Written) -> Option<(&'static str, &Size, &'static str)> {
+    if let Some(barrel) = &written.barrel {
+        return Some(("barrel.bore", &barrel.bore, "bore"));
+    }
+    match (&written.outline, &written.flange) {
+        (Some(OutlineSpec::Round(round)), _) => {
+            Some(("outline.round.diameter", &round.diameter, "plate"))
+        }
+        (_, Some(Flange::Pressed(pressed))) => Some((
+            "flange.pressed.outside_diameter",
+            &pressed.outside_diameter,
+            "plate",
+        )),
+        (Some(OutlineSpec::Keyhole(_) | OutlineSpec::Path(_)) | None, _) => None,
+    }
+}
+
+/// The same figure in the other unit, and the nearest size in the written one's company: `16 mm or 5/8 in`.
+fn other_unit(size: &Size) -> String {
+    let value = size.value();
+    let in_millimetres = size.as_written().ends_with('m');
+    if in_millimetres {
+        // 0.625 mm for 0.625 in.
+        let meant = Length::mm(value.to_mm() * MM_PER_INCH);
+        return format!(
+            "{} in or {} mm",
+            trimmed(value.to_mm(), 4),
+            trimmed(meant.to_mm(), 2)
+        );
+    }
+    // 16 in for 16 mm.
+    let figure = value.to_inches();
+    let meant = Length::mm(figure);
+    let sixteenth = Length::inches((meant.to_inches() * 16.0).round() / 16.0);
+    format!("{} mm or {} in", trimmed(figure, 4), inches(sixteenth))
+}
+
+/// Sizes of metal and holes are above nothing.
+pub(super) fn above_nothing(written: &Written, faults: &mut Vec<Fault>) {
+    let mut sizes: Vec<(String, &Size)> =
+        vec![("plate.thickness".into(), &written.plate.thickness)];
+    if let Some(barrel) = &written.barrel {
+        sizes.push(("barrel.bore".into(), &barrel.bore));
+        sizes.push(("barrel.thickness".into(), &barrel.thickness));
+    }
+    for (i, nest) in written.tubes.iter().enumerate() {
+        sizes.push((format!("tubes[{i}].tube"), &nest.tube));
+        sizes.push((format!("tubes[{i}].hole"), &nest.hole));
+    }
+    for (i, set) in written.holes.iter().enumerate() {
+        sizes.push((format!("holes[{i}].hole"), &set.hole));
+    }
+    if let Some(rivets) = &written.rivets {
+        sizes.push(("rivets.rivet".into(), &rivets.rivet));
+        sizes.push(("rivets.hole".into(), &rivets.hole));
+    }
+    for (path, size) in sizes {
+        if size.value() <= Length::ZERO {
+            faults.push(Fault::new(
+                path,
+                format!("{size} is no size: it is not above nothing"),
+                "write the size itself, without a sign",
+            ));
+        }
+    }
+}
