@@ -1,6 +1,8 @@
 //! One file a command; each calls the stages and says what came of it. None prints: `main` does.
 
 pub mod draw;
+pub mod new;
+pub mod schema;
 
 use std::fmt;
 

@@ -37,7 +37,7 @@ fn empty() -> Placed {
     Placed::whole_file(Fault::new(
         "",
         "nothing is written in the file",
-        "start from a commented spec: centrepop new smokebox-tube-plate",
+        "start from a commented spec: centrepop new smokebox-tube-plate-pressed",
     ))
 }
 
