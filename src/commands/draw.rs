@@ -2,36 +2,49 @@
 
 use std::path::Path;
 
-use super::{Outcome, Said, Status};
+use super::{Outcome, Said, Status, read_and_set_out};
 use crate::checks::{Finding, run_checks};
-use crate::design::{Design, set_out};
-use crate::pack::{self, Counts, Gate, PackFile, Written};
-use crate::spec::{Spec, read_spec_file};
+use crate::cut::{CutPart, cut_parts};
+use crate::design::Design;
+use crate::pack::{self, Counts, Gate, NotReleased, PackFile, Written};
+use crate::spec::Spec;
 
 /// Draws the plate of a spec into `<drawing>-<revision>` under `out`, or refuses and writes nothing.
 pub fn draw(spec_file: &Path, out: &Path) -> Outcome {
-    let spec = read_spec_file(spec_file)?;
-    let design = set_out(&spec).map_err(|faults| spec.refuse(faults))?;
+    let (spec, design) = read_and_set_out(spec_file)?;
+    let parts = cut_parts(&spec, &design).map_err(|faults| spec.refuse(faults))?;
     let findings = run_checks(&spec, &design);
-    let files = pack_files(&spec, &design, &findings);
+    let gate = Gate::of(&findings);
+    let files = pack_files(&spec, &design, &findings, &gate, &parts)?;
     let written = pack::write_whole(out, &pack::folder_name(&spec), &files)?;
-    Ok(said(&written, &files, &findings))
+    Ok(said(&written, &files, &findings, &gate))
 }
 
 /// Every file of the pack, the manifest among them; nothing is written yet.
-pub fn pack_files(spec: &Spec, design: &Design, findings: &[Finding]) -> Vec<PackFile> {
+pub fn pack_files(
+    spec: &Spec,
+    design: &Design,
+    findings: &[Finding],
+    gate: &Gate,
+    parts: &[CutPart],
+) -> Result<Vec<PackFile>, NotReleased> {
+    let cut_files = match gate {
+        Gate::Open => pack::cut_files(spec, parts)?,
+        Gate::Shut(_) => Vec::new(),
+    };
     let mut files = pack::tables(spec, design);
     files.push(pack::inspection_record(spec, design));
-    files.push(pack::results(spec, design, findings, &[]));
+    files.push(pack::results(spec, design, findings, &cut_files));
+    files.extend(cut_files.into_iter().map(|cut| cut.file));
     let mut paths: Vec<&str> = files.iter().map(|file| file.path.as_str()).collect();
     paths.sort();
     files.push(pack::page(spec, design, findings, &[], &paths));
     files.push(pack::manifest(spec, &files));
-    files
+    Ok(files)
 }
 
 /// What stands on the screen: the files, then the counts, and last of all why nothing may be cut, where nothing may.
-fn said(written: &Written, files: &[PackFile], findings: &[Finding]) -> Said {
+fn said(written: &Written, files: &[PackFile], findings: &[Finding], gate: &Gate) -> Said {
     let counts = Counts::of(findings);
     let mut words = format!("{}\n", written.folder.display());
     let mut paths: Vec<&str> = files.iter().map(|file| file.path.as_str()).collect();
@@ -49,25 +62,28 @@ fn said(written: &Written, files: &[PackFile], findings: &[Finding]) -> Said {
         words.push_str(&format!("left of the old pack: {not_cleared}\n"));
     }
     words.push_str(&format!("findings: {counts}\n"));
-    let Gate::Shut(reasons) = Gate::of(findings) else {
-        return Said {
-            words,
-            status: Status::Done,
-        };
+    let status = match gate {
+        Gate::Open => Status::Done,
+        Gate::Shut(reasons) => {
+            words.push_str(&why_nothing_may_be_cut(reasons, counts));
+            Status::Below
+        }
     };
-    for reason in &reasons {
+    Said { words, status }
+}
+
+fn why_nothing_may_be_cut(reasons: &[String], counts: Counts) -> String {
+    let mut words = String::new();
+    for reason in reasons {
         words.push_str(&format!("below: {reason}\n"));
     }
+    let findings = match reasons.len() {
+        1 => "1 finding is".to_string(),
+        n => format!("{n} findings are"),
+    };
     words.push_str(&format!(
-        "no cut file was written, since {} below and not conceded ({} not judged)\n",
-        match reasons.len() {
-            1 => "1 finding is".to_string(),
-            n => format!("{n} findings are"),
-        },
+        "no cut file was written, since {findings} below and not conceded; {} not judged\n",
         counts.not_judged
     ));
-    Said {
-        words,
-        status: Status::Below,
-    }
+    words
 }

@@ -5,6 +5,11 @@ pub mod new;
 pub mod schema;
 
 use std::fmt;
+use std::path::Path;
+
+use crate::checks::check_names;
+use crate::design::{Design, set_out};
+use crate::spec::{Spec, read_spec_file};
 
 /// What a command has to say when it has done its work.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -70,5 +75,27 @@ impl From<crate::pack::NotWritten> for Refused {
     }
 }
 
+impl From<crate::pack::NotReleased> for Refused {
+    fn from(not_released: crate::pack::NotReleased) -> Refused {
+        Refused {
+            report: not_released.to_string(),
+        }
+    }
+}
+
 /// What comes of a command.
 pub type Outcome = Result<Said, Refused>;
+
+/// Reads a spec and sets its plate out, or gathers every fault that the rules' names and the setting-out have.
+pub fn read_and_set_out(spec_file: &Path) -> Result<(Spec, Design), Refused> {
+    let spec = read_spec_file(spec_file)?;
+    let mut faults = check_names(&spec);
+    match set_out(&spec) {
+        Ok(design) if faults.is_empty() => Ok((spec, design)),
+        Ok(_) => Err(spec.refuse(faults).into()),
+        Err(more) => {
+            faults.extend(more);
+            Err(spec.refuse(faults).into())
+        }
+    }
+}

@@ -7,7 +7,6 @@ use super::manifest::json;
 use super::{CutFile, PackFile};
 use crate::checks::{Finding, Input, Verdict};
 use crate::cut::Summary;
-use crate::cut::{CutPart, LayerCount, summary};
 use crate::design::{Design, FlangeDesign, Hole, LargestCircle, LeastLigament, Point, RivetLine};
 use crate::spec::{Purpose, Spec};
 use crate::units::Length;
@@ -151,11 +150,12 @@ fn least_result<'a>(
     findings: &[Finding],
     least: &LeastLigament,
 ) -> LeastResult<'a> {
-    let (first, second) = least.ligament.holes;
-    let ids = [
-        design.holes[first].id.as_str(),
-        design.holes[second].id.as_str(),
-    ];
+    let (mut first, mut second) = least.ligament.holes;
+    let purpose = |hole: usize| design.groups[design.holes[hole].group].purpose;
+    if purpose(first) != least.between.0 {
+        std::mem::swap(&mut first, &mut second);
+    }
+    let ids = [first, second].map(|hole| design.holes[hole].id.as_str());
     LeastResult {
         between: [least.between.0.name(), least.between.1.name()],
         ids,

@@ -1,0 +1,205 @@
+//! The commands as a drawing office runs them: what is written, what is said, and how they end.
+
+mod common;
+
+use std::path::Path;
+use std::process::{Command, Stdio};
+
+use common::{centrepop, draw, draw_changed, draw_into, files_below, results_of};
+use serde_json::Value;
+use sha2::{Digest, Sha256};
+
+const MARL_HEN: &str = "specs/marl-hen-smokebox.yaml";
+/// Every command, in the order of the help.
+const COMMANDS: &[&str] = &["draw"];
+const HOBTHRUSH: &str = "specs/hobthrush-smokebox.yaml";
+
+#[test]
+fn holds_a_pack_is_whole_and_its_manifest_answers_for_every_file() {
+    for spec in common::specs() {
+        let drawn = draw(&spec);
+        let files = files_below(&drawn.pack);
+        let manifest: Value = serde_json::from_slice(&files["manifest.json"]).unwrap();
+        let listed: Vec<(&str, &str, u64)> = manifest["files"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|file| {
+                (
+                    file["path"].as_str().unwrap(),
+                    file["sha256"].as_str().unwrap(),
+                    file["bytes"].as_u64().unwrap(),
+                )
+            })
+            .collect();
+        let found: Vec<(&str, String, u64)> = files
+            .iter()
+            .filter(|(path, _)| *path != "manifest.json")
+            .map(|(path, bytes)| (path.as_str(), sha256(bytes), bytes.len() as u64))
+            .collect();
+        let found: Vec<(&str, &str, u64)> =
+            found.iter().map(|(p, s, b)| (*p, s.as_str(), *b)).collect();
+        assert_eq!(listed, found, "{}", spec.display());
+        let spec_sha256 = sha256(&std::fs::read(&spec).unwrap());
+        assert_eq!(manifest["spec_sha256"], Value::from(spec_sha256.clone()));
+        assert_eq!(manifest["fingerprint"], Value::from(&spec_sha256[..10]));
+    }
+}
+
+fn sha256(bytes: &[u8]) -> String {
+    Sha256::digest(bytes)
+        .iter()
+        .map(|byte| format!("{byte:02x}"))
+        .collect()
+}
+
+/// One fingerprint stands in every file that is made of words, so that two papers can be told to carry the same figures.
+#[test]
+fn holds_the_fingerprint_stands_in_every_file_of_words() {
+    let drawn = draw(MARL_HEN);
+    let fingerprint = sha256(&std::fs::read(MARL_HEN).unwrap())[..10].to_string();
+    for (path, bytes) in files_below(&drawn.pack) {
+        let of_words = [".html", ".json", ".dxf", ".txt", "inspection.csv"]
+            .iter()
+            .any(|end| path.ends_with(end));
+        if of_words {
+            let text = String::from_utf8_lossy(&bytes);
+            assert!(text.contains(&fingerprint), "{path}");
+        }
+    }
+}
+
+#[test]
+fn holds_the_same_spec_gives_the_same_bytes() {
+    for spec in common::specs() {
+        let (one, other) = (draw(&spec), draw(&spec));
+        assert_eq!(
+            files_below(&one.pack),
+            files_below(&other.pack),
+            "{}",
+            spec.display()
+        );
+    }
+}
+
+#[test]
+fn holds_drawing_again_replaces_the_pack_and_keeps_a_filled_in_record() {
+    let out = tempfile::tempdir().unwrap();
+    draw_into(Path::new(MARL_HEN), out.path());
+    let pack = out.path().join("MH-TP1-A");
+    let first = files_below(&pack);
+    let record = pack.join("record/inspection.csv");
+    std::fs::write(&record, "T1, 46.9").unwrap();
+    let again = draw_into(Path::new(MARL_HEN), out.path());
+    assert_eq!(files_below(&pack), first);
+    let kept = out.path().join("MH-TP1-A.kept/record/inspection.csv");
+    assert_eq!(std::fs::read_to_string(kept).unwrap(), "T1, 46.9");
+    let screen = String::from_utf8(again.stdout).unwrap();
+    assert!(screen.contains("MH-TP1-A.kept"), "{screen}");
+}
+
+/// Without its concession the inch form of the ligament rule stands: 39/8 + 12.7 = 17.575 mm asked, 17.500 mm in the row.
+#[test]
+fn holds_below_and_not_conceded_writes_no_cut_file() {
+    let text = std::fs::read_to_string(HOBTHRUSH).unwrap();
+    let from = text.find("concessions:").unwrap();
+    let to = text.find("cutting:").unwrap();
+    let drawn = draw_changed(HOBTHRUSH, &[(&text[from..to], "")]);
+    assert_eq!(drawn.status(), 1);
+    let files = files_below(&drawn.pack);
+    assert!(
+        !files.keys().any(|path| path.starts_with("cut")),
+        "{:?}",
+        files.keys()
+    );
+    for (path, bytes) in files.iter().filter(|(path, _)| path.starts_with("sheets/")) {
+        let svg = String::from_utf8_lossy(bytes);
+        assert!(svg.contains("NOT FOR CUTTING"), "{path}");
+    }
+    assert_eq!(results_of(&drawn.pack)["cut_files"], serde_json::json!([]));
+    let screen = drawn.screen();
+    let last = screen.lines().last().unwrap();
+    assert!(last.starts_with("no cut file was written"), "{screen}");
+    assert!(last.contains("not judged"), "{screen}");
+}
+
+#[test]
+fn refuses_a_spec_and_leaves_the_old_pack_as_it_was() {
+    let out = tempfile::tempdir().unwrap();
+    draw_into(Path::new(MARL_HEN), out.path());
+    let before = files_below(out.path());
+    let folder = tempfile::tempdir().unwrap();
+    let bad = folder.path().join("bad.yaml");
+    let text = std::fs::read_to_string(MARL_HEN).unwrap();
+    std::fs::write(&bad, text.replacen("view_from:", "seen_from:", 1)).unwrap();
+    let refused = draw_into(&bad, out.path());
+    assert_eq!(refused.status.code(), Some(2));
+    assert_eq!(refused.stdout, b"");
+    let said = String::from_utf8(refused.stderr).unwrap();
+    assert!(
+        said.contains("seen_from") && said.contains("view_from"),
+        "{said}"
+    );
+    assert_eq!(files_below(out.path()), before);
+}
+
+#[test]
+fn refuses_a_spec_and_writes_no_folder() {
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("output");
+    let refused = draw_into(&folder.path().join("none.yaml"), &out);
+    assert_eq!(refused.status.code(), Some(2));
+    let said = String::from_utf8(refused.stderr).unwrap();
+    assert!(said.contains("none.yaml"), "{said}");
+    assert!(!out.exists());
+}
+
+#[test]
+fn refuses_to_write_where_it_cannot() {
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("output");
+    std::fs::write(&out, "a file, not a folder").unwrap();
+    let refused = draw_into(Path::new(MARL_HEN), &out);
+    assert_eq!(refused.status.code(), Some(2));
+    let said = String::from_utf8(refused.stderr).unwrap();
+    assert!(said.starts_with("cannot create"), "{said}");
+    assert_eq!(
+        std::fs::read_to_string(&out).unwrap(),
+        "a file, not a folder"
+    );
+}
+
+/// `centrepop draw … | head -1` is no fault of the drawing.
+#[test]
+fn holds_a_reader_that_leaves_early_does_no_harm() {
+    let out = tempfile::tempdir().unwrap();
+    let mut child = Command::new(assert_cmd::cargo::cargo_bin!("centrepop"))
+        .args(["draw", MARL_HEN, "--out"])
+        .arg(out.path())
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    drop(child.stdout.take());
+    let ended = child.wait_with_output().unwrap();
+    assert_eq!(ended.status.code(), Some(0));
+    assert_eq!(String::from_utf8(ended.stderr).unwrap(), "");
+    assert!(out.path().join("MH-TP1-A/manifest.json").exists());
+}
+
+#[test]
+fn holds_help_shows_every_command_with_an_example() {
+    let help = |arguments: &[&str]| {
+        let output = centrepop().args(arguments).output().unwrap();
+        assert_eq!(output.status.code(), Some(0));
+        String::from_utf8(output.stdout).unwrap()
+    };
+    let all = help(&["--help"]);
+    for command in COMMANDS {
+        assert!(all.contains(command), "{all}");
+        let one = help(&[command, "--help"]);
+        assert!(one.contains(&format!("centrepop {command}")), "{one}");
+        assert!(one.contains("Example"), "{one}");
+    }
+}

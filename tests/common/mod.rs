@@ -1,0 +1,121 @@
+//! Draws a spec with the program as a drawing office runs it.
+
+// Each test file takes what it needs of this.
+#![allow(dead_code)]
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::process::Output;
+
+use assert_cmd::Command;
+use serde_json::Value;
+use tempfile::TempDir;
+
+/// A run of the program, and the folder in which it wrote.
+pub struct Drawn {
+    /// Where packs were written; goes when this does.
+    pub out: TempDir,
+    /// The pack, where there is one.
+    pub pack: PathBuf,
+    /// What came of the run.
+    pub output: Output,
+}
+
+impl Drawn {
+    /// Exit status.
+    pub fn status(&self) -> i32 {
+        self.output.status.code().expect("it ended of itself")
+    }
+
+    /// What stands on the screen.
+    pub fn screen(&self) -> String {
+        String::from_utf8(self.output.stdout.clone()).expect("words")
+    }
+
+    /// What stands on standard error.
+    pub fn errors(&self) -> String {
+        String::from_utf8(self.output.stderr.clone()).expect("words")
+    }
+}
+
+/// The program, run from the top of the repository.
+pub fn centrepop() -> Command {
+    let mut command = assert_cmd::cargo::cargo_bin_cmd!("centrepop");
+    command.current_dir(env!("CARGO_MANIFEST_DIR"));
+    command
+}
+
+/// Every spec of the repository.
+pub fn specs() -> Vec<PathBuf> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
+    let mut specs: Vec<PathBuf> = std::fs::read_dir(folder)
+        .expect("specs/")
+        .map(|entry| entry.expect("an entry").path())
+        .collect();
+    specs.sort();
+    specs
+}
+
+/// Draws a spec of the repository into a folder of its own.
+pub fn draw(spec: impl AsRef<Path>) -> Drawn {
+    let out = tempfile::tempdir().expect("a folder");
+    let output = draw_into(spec.as_ref(), out.path());
+    let pack = the_pack_in(out.path());
+    Drawn { out, pack, output }
+}
+
+/// Draws a spec into a folder.
+pub fn draw_into(spec: &Path, out: &Path) -> Output {
+    centrepop()
+        .arg("draw")
+        .arg(spec)
+        .arg("--out")
+        .arg(out)
+        .output()
+        .expect("it runs")
+}
+
+/// Draws a spec of the repository with some of its text replaced. Every text must be there.
+pub fn draw_changed(spec: &str, changes: &[(&str, &str)]) -> Drawn {
+    let mut text =
+        std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(spec)).expect("a spec");
+    for (from, to) in changes {
+        assert!(text.contains(from), "{spec} has no {from:?}");
+        text = text.replacen(from, to, 1);
+    }
+    let folder = tempfile::tempdir().expect("a folder");
+    let changed = folder.path().join("changed.yaml");
+    std::fs::write(&changed, text).expect("a spec written");
+    draw(changed)
+}
+
+/// The one folder in `out`; `out` itself where there is none.
+pub fn the_pack_in(out: &Path) -> PathBuf {
+    let mut packs = std::fs::read_dir(out).expect("a folder").flatten();
+    packs.next().map_or(out.to_path_buf(), |entry| entry.path())
+}
+
+/// `results.json` of a pack.
+pub fn results_of(pack: &Path) -> Value {
+    let bytes = std::fs::read(pack.join("results.json")).expect("results.json");
+    serde_json::from_slice(&bytes).expect("JSON")
+}
+
+/// Every file below a folder with its bytes, by its path with forward slashes.
+pub fn files_below(folder: &Path) -> BTreeMap<String, Vec<u8>> {
+    let mut files = BTreeMap::new();
+    let mut to_read = vec![folder.to_path_buf()];
+    while let Some(next) = to_read.pop() {
+        for entry in std::fs::read_dir(next).expect("a folder") {
+            let path = entry.expect("an entry").path();
+            if path.is_dir() {
+                to_read.push(path);
+            } else {
+                let name = path.strip_prefix(folder).expect("it lies below");
+                let name = name.to_string_lossy().replace('\\', "/");
+                files.insert(name, std::fs::read(&path).expect("a file"));
+            }
+        }
+    }
+    files
+}
