@@ -39,6 +39,7 @@ pub(super) fn make_exceptions(
                 continue;
             }
         };
+        refuse_stages_too_large(&departure, placed, &path, faults);
         let Some(named) = departure.hole_named() else {
             if let Departure::Add(at, size) = departure {
                 placed.holes.push(added(nest, exception, path, at, size));
@@ -129,6 +130,38 @@ fn departure<'a>(
             "an exception does exactly one thing to one hole",
             "write one of omit, move, resize and add",
         )),
+    }
+}
+
+/// A hole of its own size goes through its nest's stages; one of them larger than it would leave no metal to finish.
+fn refuse_stages_too_large(
+    departure: &Departure,
+    placed: &PlacedGroup,
+    path: &str,
+    faults: &mut Vec<Fault>,
+) {
+    let (Departure::Resize(_, finish) | Departure::Add(_, finish)) = departure else {
+        return;
+    };
+    let [stages @ .., _] = &placed.group.stages[..] else {
+        return;
+    };
+    let too_large = stages.iter().find_map(|stage| {
+        let size = stage.size.as_ref()?;
+        (finish.value().shortfall(size.value()).is_some()).then_some((stage, size))
+    });
+    if let Some((stage, size)) = too_large {
+        faults.push(
+            Fault::new(
+                path,
+                format!(
+                    "the hole is to be {finish}, and {} makes every hole of its nest {size} before",
+                    stage.name
+                ),
+                "list this hole as a nest or a set of its own, with its own stages",
+            )
+            .and(format!("{}.stages", placed.group.path), "the stages"),
+        );
     }
 }
 

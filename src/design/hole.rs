@@ -42,6 +42,17 @@ pub struct HoleGroup {
     pub path: String,
 }
 
+impl HoleGroup {
+    /// The stages that one hole of the group goes through: the group's, the last of them that hole's own finished size.
+    pub fn stages_of(&self, hole: &Hole) -> Vec<Stage> {
+        let mut stages = self.stages.clone();
+        if let Some(last) = stages.last_mut() {
+            last.size = Some(hole.finish.clone());
+        }
+        stages
+    }
+}
+
 /// A hole in the flat.
 #[derive(Clone, Debug)]
 pub struct Hole {

@@ -2,25 +2,27 @@
 //!
 //! Too little metal is no contradiction; that is left to the rules. Exactly touching is too little metal.
 
-use rstar::{AABB, RTree, RTreeObject};
+use std::collections::BTreeMap;
 
 use super::amount::Amounts;
 use super::numbering::Numbered;
 use super::smokebox_tube_plate::Form;
-use super::{Fabricated, FlangeDesign, Hole, Point};
+use super::{Fabricated, FlangeDesign, Hole, Ligament, Outline, Point};
 use crate::spec::{Fault, NamedLine, Purpose};
 use crate::units::tolerance::SAME_LENGTH_MM;
 
-/// Every overlap of the plate's holes with one another and with its lines.
+/// Every overlap of the plate's holes with one another and with its lines. `close_pairs` holds at least every pair that
+/// overlaps; `own_metal` is the least metal between holes of each group's own pattern, mm.
 pub(super) fn overlaps(
     holes: &Numbered,
+    close_pairs: &[Ligament],
     own_metal: &[Option<f64>],
     form: &Form,
     amounts: Amounts,
 ) -> Vec<Fault> {
     let mut faults = Vec::new();
     let namer = Namer { holes, amounts };
-    holes_with_holes(&namer, own_metal, &mut faults);
+    holes_with_holes(&namer, close_pairs, own_metal, &mut faults);
     for hole in &holes.holes {
         faults.extend(hole_with_lines(hole, &namer, form));
     }
@@ -49,30 +51,6 @@ impl Namer<'_> {
     }
 }
 
-/// A hole as the box round it, for finding neighbours.
-struct Boxed {
-    index: usize,
-    low: [f64; 2],
-    high: [f64; 2],
-}
-
-impl Boxed {
-    fn around(index: usize, at: Point, reach: f64) -> Boxed {
-        Boxed {
-            index,
-            low: [at.x - reach, at.y - reach],
-            high: [at.x + reach, at.y + reach],
-        }
-    }
-}
-
-impl RTreeObject for Boxed {
-    type Envelope = AABB<[f64; 2]>;
-    fn envelope(&self) -> Self::Envelope {
-        AABB::from_corners(self.low, self.high)
-    }
-}
-
 /// Another hole near this one: its index and the clear metal between the two, below nothing where they overlap, mm.
 #[derive(Clone, Copy)]
 struct Neighbour {
@@ -80,64 +58,76 @@ struct Neighbour {
     metal: f64,
 }
 
-/// One fault for each hole that lies on others: first with the holes it overlaps, then with those it comes too near for the
-/// pattern they stand in.
-fn holes_with_holes(namer: &Namer, own_metal: &[Option<f64>], faults: &mut Vec<Fault>) {
+/// One fault for each hole that lies on earlier ones: first with the holes it overlaps, then with those it comes too near for
+/// the pattern they stand in. Of a tube and a pipe it is the pipe that lies on the tube, since nests come first.
+fn holes_with_holes(
+    namer: &Namer,
+    close_pairs: &[Ligament],
+    own_metal: &[Option<f64>],
+    faults: &mut Vec<Fault>,
+) {
     let holes = &namer.holes.holes;
-    let boxes: Vec<Boxed> = (0..holes.len())
-        .map(|index| Boxed::around(index, holes[index].at, radius(&holes[index])))
-        .collect();
-    let tree = RTree::bulk_load(boxes);
-    let mut told = std::collections::BTreeSet::new();
-    // The holes of later groups first: it is the pipe that lies on tubes, not each tube on the pipe.
-    for index in (0..holes.len()).rev() {
-        let near = neighbours(holes, &tree, index, 0.0);
-        let mut overlapped: Vec<Neighbour> = near
-            .into_iter()
-            .filter(|n| n.metal < -SAME_LENGTH_MM && !told.contains(&(n.index, index)))
-            .collect();
-        if overlapped.is_empty() {
-            continue;
+    let mut lying_on: BTreeMap<usize, Vec<Neighbour>> = BTreeMap::new();
+    for pair in close_pairs {
+        let (earlier, later) = pair.holes;
+        let metal = clear_metal(&holes[earlier], &holes[later]);
+        if metal < -SAME_LENGTH_MM {
+            let index = earlier;
+            lying_on
+                .entry(later)
+                .or_default()
+                .push(Neighbour { index, metal });
         }
-        overlapped.sort_by(|a, b| a.metal.total_cmp(&b.metal).then(a.index.cmp(&b.index)));
-        for other in &overlapped {
-            told.insert((index, other.index));
-        }
-        let (twice, overlapped): (Vec<Neighbour>, Vec<Neighbour>) = overlapped
+    }
+    if lying_on.is_empty() {
+        return;
+    }
+    let near = nearer_than_their_pattern(namer, close_pairs, own_metal);
+    for (index, mut others) in lying_on {
+        others.sort_by(|a, b| a.metal.total_cmp(&b.metal).then(a.index.cmp(&b.index)));
+        let (twice, overlapped): (Vec<Neighbour>, Vec<Neighbour>) = others
             .into_iter()
             .partition(|n| is_same_hole(namer, &holes[index], &holes[n.index]));
         for other in twice {
-            faults.push(written_twice(namer, &holes[index], &holes[other.index]));
+            let fault = written_twice(namer, &holes[index], &holes[other.index]);
+            // Of two mirrored places the opposite hands are twice over as well; one fault tells of both.
+            if !faults.iter().any(|told| is_of_same_keys(told, &fault)) {
+                faults.push(fault);
+            }
         }
-        if let Some(first) = overlapped.first() {
-            let group = holes[first.index].group;
-            let also_near = own_metal[group].map_or_else(Vec::new, |own| {
-                let near = neighbours(holes, &tree, index, own);
-                near.into_iter()
-                    .filter(|n| n.metal >= -SAME_LENGTH_MM && n.metal < own - SAME_LENGTH_MM)
-                    .filter(|n| holes[n.index].group == group && holes[index].group != group)
-                    .collect()
-            });
-            faults.push(lies_on(namer, index, &overlapped, also_near));
+        if !overlapped.is_empty() {
+            let near = near.get(&index).cloned().unwrap_or_default();
+            faults.push(lies_on(namer, index, &overlapped, near));
         }
     }
-    faults.reverse();
 }
 
-/// Every hole with less than `reach` mm of metal, or little more, between it and this one.
-fn neighbours(holes: &[Hole], tree: &RTree<Boxed>, index: usize, reach: f64) -> Vec<Neighbour> {
-    let hole = &holes[index];
-    let around = Boxed::around(index, hole.at, radius(hole) + reach).envelope();
-    tree.locate_in_envelope_intersecting(around)
-        .filter(|other| other.index != index)
-        .map(|other| {
-            let there = &holes[other.index];
-            Neighbour {
-                index: other.index,
-                metal: hole.at.distance(there.at) - radius(hole) - radius(there),
-            }
-        })
-        .collect()
+/// For each hole beside a regular nest, the holes of the nest to which it leaves less metal than they have between themselves.
+fn nearer_than_their_pattern(
+    namer: &Namer,
+    close_pairs: &[Ligament],
+    own_metal: &[Option<f64>],
+) -> BTreeMap<usize, Vec<Neighbour>> {
+    let holes = &namer.holes.holes;
+    let mut near: BTreeMap<usize, Vec<Neighbour>> = BTreeMap::new();
+    for pair in close_pairs {
+        let (index, later) = pair.holes;
+        let metal = clear_metal(&holes[index], &holes[later]);
+        let of_another_group = holes[index].group != holes[later].group;
+        let less = own_metal[holes[index].group]
+            .is_some_and(|own| metal >= -SAME_LENGTH_MM && metal < own - SAME_LENGTH_MM);
+        if of_another_group && less {
+            near.entry(later)
+                .or_default()
+                .push(Neighbour { index, metal });
+        }
+    }
+    near
+}
+
+/// Metal between two finished holes, mm. Bushes may meet in thought; the holes that are drilled may not.
+fn clear_metal(a: &Hole, b: &Hole) -> f64 {
+    a.at.distance(b.at) - radius(a) - radius(b)
 }
 
 fn radius(hole: &Hole) -> f64 {
@@ -148,6 +138,10 @@ fn radius(hole: &Hole) -> f64 {
 fn is_same_hole(namer: &Namer, a: &Hole, b: &Hole) -> bool {
     namer.purpose(a) == namer.purpose(b)
         && a.at.distance(b.at) <= radius(a).min(radius(b)) + SAME_LENGTH_MM
+}
+
+fn is_of_same_keys(a: &Fault, b: &Fault) -> bool {
+    a.path == b.path && a.also == b.also
 }
 
 fn written_twice(namer: &Namer, later: &Hole, earlier: &Hole) -> Fault {
@@ -210,13 +204,11 @@ fn lies_on(
             .iter()
             .map(|n| holes[n.index].id.clone())
             .collect();
-        let (these, purpose) = if ids.len() == 1 {
-            ("this", namer.purpose(first).name().to_string())
-        } else {
-            ("these", format!("{}s", namer.purpose(first).name()))
-        };
+        let these = if ids.len() == 1 { "this" } else { "these" };
+        let plural = if ids.len() == 1 { "" } else { "s" };
         format!(
-            "omit {these} {purpose} ({}) by exception, or move the {}?",
+            "omit {these} {}{plural}, {}, by exception, or move the {}?",
+            namer.purpose(first).name(),
             listed(&ids),
             namer.purpose(hole).name()
         )
@@ -273,7 +265,7 @@ fn hole_with_lines(hole: &Hole, namer: &Namer, form: &Form) -> Vec<Fault> {
 }
 
 /// How far inside a line a place lies, mm; below nothing outside it.
-fn depth(line: &super::Outline, at: Point) -> f64 {
+fn depth(line: &Outline, at: Point) -> f64 {
     match line.as_circle() {
         Some((centre, radius)) => radius - at.distance(centre),
         None => line.depth(at),

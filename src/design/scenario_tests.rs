@@ -216,3 +216,206 @@ fn by_hand_hobthrush_areas_and_masses() {
     assert_eq!(decimal(figures.ring_mass_kg.unwrap(), 1), "29.3");
     assert_eq!(decimal(figures.end_load_n.unwrap() / 1000.0, 1), "573.0");
 }
+
+/// Sc1 with the steam pipe lowered to y 8 1/2: radii 2.5 + 59/64 = 3.421875; to tube (0, 6.484375) 2.015625, so 1.40625 over;
+/// to tubes (±2.25, 5.1875) √(2.25² + 3.3125²) = 4.00439, so 0.5825 of metal.
+#[test]
+fn refuses_steam_pipe_on_a_tube() {
+    let faults = faults_of(MARL_HEN, "[0 in, 11 1/4 in]", "[0 in, 8 1/2 in]");
+    let [fault] = &faults[..] else {
+        panic!("{faults:#?}")
+    };
+    assert_eq!(fault.path, "holes[0].at[0]");
+    assert_eq!(
+        fault.fact,
+        "steam pipe P1 at (0, 8.5) in overlaps tube T54 at (0, 6.484) in by 1.406 in; it leaves only 0.583 in to tube T46 at \
+         (-2.25, 5.188) in and 0.583 in to tube T62 at (2.25, 5.188) in"
+    );
+    assert_eq!(
+        fault.remedy,
+        "omit this tube, T54, by exception, or move the steam pipe?"
+    );
+    assert_eq!(fault.also[0].0, "tubes[0].pattern.columns");
+}
+
+/// Two stays 0.3 mm apart; both are mirrored, and one fault tells of both hands.
+#[test]
+fn refuses_the_same_stay_twice() {
+    let faults = faults_of(
+        HOBTHRUSH,
+        "[[150 mm, 270 mm], [265 mm, 215 mm]]",
+        "[[150 mm, 270 mm], [265 mm, 215 mm], [150.3 mm, 270 mm]]",
+    );
+    let [fault] = &faults[..] else {
+        panic!("{faults:#?}")
+    };
+    assert_eq!(fault.path, "holes[1].at[2]");
+    assert!(
+        fault.fact.starts_with("duplicate: stay S"),
+        "{}",
+        fault.fact
+    );
+    assert!(fault.fact.contains("0.3 mm apart"), "{}", fault.fact);
+    assert_eq!(fault.also[0].0, "holes[1].at[0]");
+}
+
+/// Every fault at once: a stay hole on two tubes' pattern, a pipe over the weld (110/2 + 345 − 392 = 8 over), and a ring whose
+/// rivets are too many (840 π / 23 = 114.7).
+#[test]
+fn refuses_everything_at_once() {
+    let text = std::fs::read_to_string(HOBTHRUSH).unwrap();
+    let text = text
+        .replacen("[0 mm, 285 mm]", "[0 mm, 345 mm]", 1)
+        .replacen("[265 mm, 215 mm]", "[265 mm, 150 mm]", 1)
+        .replacen("count: 48", "count: 120", 1);
+    let faults = set_out(&read_spec(HOBTHRUSH, text.as_bytes()).unwrap()).unwrap_err();
+    let facts: Vec<&str> = faults.iter().map(|f| f.fact.as_str()).collect();
+    assert!(
+        facts
+            .iter()
+            .any(|f| f.contains("steam pipe P1 at (0, 345) mm runs 8 mm over the inner weld toe")),
+        "{facts:#?}"
+    );
+    assert_eq!(
+        facts
+            .iter()
+            .filter(|f| f.starts_with("stay S") && f.contains("overlaps tube T"))
+            .count(),
+        2
+    );
+    assert!(
+        facts
+            .iter()
+            .any(|f| f.contains("120 holes of 23 mm are more than the girth of the bore holds")),
+        "{facts:#?}"
+    );
+}
+
+/// A tube added at (0, 400) of a plate whose weld toe is at 392: 400 + 19.5 − 392 = 27.5 over.
+#[test]
+fn refuses_a_tube_over_the_weld() {
+    let faults = faults_of(
+        HOBTHRUSH,
+        "    within:",
+        "    exceptions: [{add: [0 mm, 400 mm], reason: trial}, {add: [0 mm, -600 mm], reason: trial}]\n    within:",
+    );
+    let facts: Vec<&str> = faults.iter().map(|f| f.fact.as_str()).collect();
+    assert_eq!(
+        facts,
+        [
+            "tube T120 at (0, 400) mm runs 27.5 mm over the inner weld toe",
+            "tube T121 at (0, -600) mm stands outside the ring"
+        ]
+    );
+    assert_eq!(faults[0].path, "tubes[0].exceptions[0]");
+}
+
+/// The place of tube (0, −14.266) written half a hole and more too far to the right: 1 in against 59/64.
+#[test]
+fn refuses_an_exception_where_no_hole_is() {
+    let faults = faults_of(
+        MARL_HEN,
+        "omit: [0 in, -14 17/64 in]",
+        "omit: [1 in, -14 17/64 in]",
+    );
+    let fault = &faults[0];
+    assert_eq!(fault.path, "tubes[0].exceptions[0]");
+    assert_eq!(
+        fault.fact,
+        "no hole of tubes stands at (1, -14.266) in; the nearest is at (0, -14.266) in, 1 in away"
+    );
+    assert!(
+        faults.iter().any(|f| f.fact.contains("washout plug")
+            || f.fact.starts_with("plug W1") && f.fact.contains("overlaps tube")),
+        "the tube that was to go now stands where the plug does: {faults:#?}"
+    );
+}
+
+/// 43.94 in of net blank are not to be had from 43 1/2: 0.444 short; with 1/2 trim all round 44.944.
+#[test]
+fn refuses_a_blank_too_small() {
+    let faults = faults_of(
+        MARL_HEN,
+        "blank_diameter: 45 in",
+        "blank_diameter: 43 1/2 in",
+    );
+    assert_eq!(
+        faults[0].fact,
+        "a blank of 43 1/2 in is 0.444 in smaller than the flange takes, 43.944 in, before any trim"
+    );
+    assert_eq!(
+        faults[0].remedy,
+        "order 44.944 in or more, which leaves the trim all round"
+    );
+}
+
+/// Midway between two tubes of a column there is no tube: half a pitch, 1.297 in, to either.
+#[test]
+fn refuses_a_former_pin_off_the_tubes() {
+    let faults = faults_of(MARL_HEN, "[9 in, -1 19/64 in]", "[11 1/4 in, -1 19/64 in]");
+    assert_eq!(faults[0].path, "cutting.former_pins[1]");
+    assert!(
+        faults[0].fact.contains("1.297 in away"),
+        "{}",
+        faults[0].fact
+    );
+}
+
+/// The last stage of the tube holes left out: they end bored to 1 13/16, and the finished hole is 1 27/32.
+#[test]
+fn refuses_stages_that_stop_short() {
+    let faults = faults_of(MARL_HEN, "      - {name: ream, size: 1 27/32 in}\n", "");
+    assert_eq!(faults[0].path, "tubes[0].stages[1]");
+    assert_eq!(
+        faults[0].fact,
+        "the last stage, bore, leaves 1 13/16 in, and the finished hole is 1 27/32 in"
+    );
+}
+
+/// Ligaments of Marl Hen: column 2.59375 − 1.84375 = 0.7500; diagonal √(2.25² + 1.296875²) − 1.84375 = 0.7532; plug to tube
+/// 0.781, stay to tube 1.247, pipe to tube 1.344; tube to tangent 0.649.
+#[test]
+fn by_hand_marl_hen_ligaments() {
+    use crate::spec::Purpose::*;
+    let design = design(MARL_HEN);
+    let least = |between| {
+        let found = design.least_ligaments.iter().find(|l| l.between == between);
+        inches(found.unwrap().ligament.metal, 3)
+    };
+    assert_eq!(least((Tube, Plug)), "0.781");
+    assert_eq!(least((Tube, Stay)), "1.247");
+    assert_eq!(least((Tube, SteamPipe)), "1.344");
+    let metal = |direction| {
+        let found = design.directions.iter().find(|d| d.direction == direction);
+        inches(found.unwrap().ligament.metal, 4)
+    };
+    assert_eq!(metal("column"), "0.7500");
+    assert_eq!(metal("diagonal"), "0.7532");
+    let land = design.lands.iter().find(|l| l.purpose == Tube).unwrap();
+    assert_eq!(inches(land.metal, 3), "0.649");
+}
+
+/// Hobthrush: row 56.5 − 39 = 17.500; diagonal √(49² + 28.25²) − 39 = 17.560; stay to tube 32.8, pipe to tube 66.4; land to
+/// the weld toe 19.2.
+#[test]
+fn by_hand_hobthrush_ligaments() {
+    use crate::spec::{NamedLine, Purpose::*};
+    let design = design(HOBTHRUSH);
+    let least = |between| {
+        let found = design.least_ligaments.iter().find(|l| l.between == between);
+        mm(found.unwrap().ligament.metal, 1)
+    };
+    assert_eq!(least((Tube, Stay)), "32.8");
+    assert_eq!(least((Tube, SteamPipe)), "66.4");
+    let metal = |direction| {
+        let found = design.directions.iter().find(|d| d.direction == direction);
+        mm(found.unwrap().ligament.metal, 3)
+    };
+    assert_eq!(metal("row"), "17.500");
+    assert_eq!(metal("diagonal"), "17.560");
+    let land = design
+        .lands
+        .iter()
+        .find(|l| l.purpose == Tube && l.line == NamedLine::InnerWeldToe);
+    assert_eq!(mm(land.unwrap().metal, 1), "19.2");
+}

@@ -31,7 +31,14 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
     refuse_confusing_letters(written, &placed, &mut faults);
     let own_metal: Vec<Option<f64>> = placed.iter().map(|group| group.own_metal).collect();
     let numbered = number_holes(placed);
-    faults.extend(overlaps(&numbered, &own_metal, &form, amounts));
+    let survey = survey(&numbered.holes, &numbered.groups);
+    faults.extend(overlaps(
+        &numbered,
+        &survey.close_pairs,
+        &own_metal,
+        &form,
+        amounts,
+    ));
     let rivets = set_out_rivets(written, form.flange.as_ref(), amounts, &mut faults);
     let former_pins = pins_on_tubes(written, &numbered, amounts, &mut faults);
     support_line_is_there(written, &form, &mut faults);
@@ -45,7 +52,6 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         &numbered.holes,
         rivets.as_ref(),
     );
-    let survey = survey(&numbered.holes, &numbered.groups);
     Ok(Design {
         kind: written.plate.kind,
         view_from: written.plate.view_from,
