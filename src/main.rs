@@ -24,8 +24,11 @@ Exit status:
   1  done, but something judged is below its rule and not conceded
   2  the spec was refused, or nothing could be written
 
-Example:
-  centrepop draw specs/marl-hen-smokebox.yaml";
+Examples:
+  centrepop new smokebox-tube-plate-pressed > my-plate.yaml
+  centrepop draw my-plate.yaml
+  centrepop draw specs/marl-hen-smokebox.yaml --out output
+  centrepop schema > spec.schema.json";
 
 #[derive(Subcommand)]
 enum Command {
@@ -38,11 +41,28 @@ enum Command {
         #[arg(long, default_value = "output", value_name = "DIR")]
         out: PathBuf,
     },
+    /// Print a commented spec to start from
+    #[command(after_help = "Example:\n  centrepop new smokebox-tube-plate-pressed > my-plate.yaml")]
+    New {
+        #[arg(required = true, value_name = "KIND", help = kinds_of_start())]
+        kind: Vec<String>,
+    },
+    /// Print the JSON Schema of a spec, for editors that complete keys
+    #[command(after_help = "Example:\n  centrepop schema > spec.schema.json")]
+    Schema,
+}
+
+/// Help on the kinds of spec that there are to start from.
+fn kinds_of_start() -> String {
+    let kinds: Vec<&str> = commands::new::kinds().collect();
+    format!("Which spec to start from: {}", kinds.join(", "))
 }
 
 fn main() -> ExitCode {
     let outcome: Outcome = match Arguments::parse().command {
         Command::Draw { spec, out } => commands::draw::draw(&spec, &out),
+        Command::New { kind } => commands::new::start(&kind.join("-")),
+        Command::Schema => commands::schema::schema(),
     };
     match outcome {
         Ok(said) => match print(&said.words) {

@@ -11,7 +11,7 @@ use sha2::{Digest, Sha256};
 
 const MARL_HEN: &str = "specs/marl-hen-smokebox.yaml";
 /// Every command, in the order of the help.
-const COMMANDS: &[&str] = &["draw"];
+const COMMANDS: &[&str] = &["draw", "new", "schema"];
 const HOBTHRUSH: &str = "specs/hobthrush-smokebox.yaml";
 
 #[test]
@@ -201,5 +201,50 @@ fn holds_help_shows_every_command_with_an_example() {
         let one = help(&[command, "--help"]);
         assert!(one.contains(&format!("centrepop {command}")), "{one}");
         assert!(one.contains("Example"), "{one}");
+    }
+}
+
+#[test]
+fn holds_every_spec_to_start_from_can_be_drawn() {
+    let folder = tempfile::tempdir().unwrap();
+    for kind in centrepop::commands::new::kinds() {
+        let started = centrepop().args(["new", kind]).output().unwrap();
+        assert_eq!(started.status.code(), Some(0));
+        let spec = folder.path().join(format!("{kind}.yaml"));
+        std::fs::write(&spec, started.stdout).unwrap();
+        let drawn = draw(&spec);
+        assert_eq!(drawn.status(), 0, "{kind}: {}", drawn.errors());
+    }
+}
+
+#[test]
+fn refuses_a_kind_of_spec_that_there_is_none_of() {
+    let output = centrepop().args(["new", "kettle"]).output().unwrap();
+    assert_eq!(
+        (output.status.code(), output.stdout.as_slice()),
+        (Some(2), &b""[..])
+    );
+    let said = String::from_utf8(output.stderr).unwrap();
+    assert!(
+        said.contains("kettle") && said.contains("smokebox-tube-plate-pressed"),
+        "{said}"
+    );
+}
+
+/// The schema names every key at the top of the specs of the repository.
+#[test]
+fn holds_the_schema_knows_the_keys_of_the_specs() {
+    let output = centrepop().arg("schema").output().unwrap();
+    let schema: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let known = schema["properties"].as_object().unwrap();
+    for spec in common::specs() {
+        let text = std::fs::read_to_string(&spec).unwrap();
+        let keys = text
+            .lines()
+            .filter_map(|line| line.split_once(':'))
+            .map(|(key, _)| key);
+        for key in keys.filter(|key| key.starts_with(|c: char| c.is_ascii_lowercase())) {
+            assert!(known.contains_key(key), "{key} in {}", spec.display());
+        }
     }
 }
