@@ -1,7 +1,29 @@
 //! The largest circle that fits on the flat without a support inside it.
+//!
+//! A hill climb stalls on one of many tops and reads low, which is the unsafe way; so the flat is covered with square cells, and
+//! a cell is laid aside only when it is proved that no circle with its centre in the cell is larger than the best one known, by
+//! more than half of [`LARGEST_CIRCLE_MM`] on the radius. Cells that cannot be laid aside are quartered, the most promising first.
+//!
+//! ```text
+//! radius at p     r(p)  = least distance from p to a support or to the line
+//! plain bound     r(p) ≤ r(c) + h                       c middle of the cell, h half its diagonal
+//! touch bound     r(p) ≤ max(v, √(v² + ρ² − 2 ρ v cos g))   supports all at v from some q, 2 g the widest gap between them
+//!                                                       as seen from q; ρ = |c − q| + h, the furthest that p can be from q
+//! ```
+//!
+//! The touch bound holds because some support lies within g of the direction from q to p. It settles a whole cell at once
+//! where three supports stand round it, as in a nest, and a ridge between two supports in steps of √(2 v × bound).
+//! A place on the line counts as a support in it: the line is nowhere further off than that place.
 
-use super::Point;
+use std::cmp::Ordering;
+use std::collections::BinaryHeap;
+
+use super::circle_climb::climb;
+use super::support_field::{MOST_TOUCHES, SupportField, Touching};
+use super::{Outline, Point};
 use crate::units::Length;
+use crate::units::angle::sqrt;
+use crate::units::tolerance::{LARGEST_CIRCLE_MM, SAME_LENGTH_MM};
 
 /// What a circle touches.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,4 +43,406 @@ pub struct LargestCircle {
     pub diameter: Length,
     /// The supports it touches.
     pub touches: Vec<Touch>,
+}
+
+/// Half the bound on the diameter.
+const BOUND_ON_RADIUS: f64 = LARGEST_CIRCLE_MM / 2.0;
+
+/// Distances from a computed middle that are meant to be equal differ by no more than this, mm: the rounding of its sum. It is
+/// added to every bound in which it is used.
+const SAME_ROUNDING: f64 = SAME_LENGTH_MM / 1000.0;
+
+/// The largest circle with its centre inside the flange line, no support inside it and no crossing of the line.
+///
+/// Supports are points, each with the index of its hole, and count wherever they lie. Without any, it is the largest circle
+/// inside the line. Of several circles alike it is the one furthest right and then highest. Nothing where a co-ordinate is not a
+/// number.
+pub fn largest_circle(supports: &[(usize, Point)], flange_line: &Outline) -> Option<LargestCircle> {
+    let finite = supports.iter().all(|(_, place)| place.is_finite());
+    finite.then(|| {
+        let field = SupportField::new(supports, flange_line);
+        let nothing = Fitting {
+            centre: flange_line.edges()[0].from(),
+            radius: 0.0,
+        };
+        let mut search = Search {
+            field: &field,
+            best: nothing,
+            cells: BinaryHeap::new(),
+        };
+        search.run();
+        LargestCircle {
+            centre: search.best.centre,
+            diameter: Length::mm(2.0 * search.best.radius),
+            touches: field.touched(search.best.centre, search.best.radius + LARGEST_CIRCLE_MM),
+        }
+    })
+}
+
+/// A circle that fits.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Fitting {
+    pub centre: Point,
+    pub radius: f64,
+}
+
+/// A square of the flat that may hold the centre of a larger circle than the best known.
+struct Cell {
+    middle: Point,
+    half_side: f64,
+    bound: Bound,
+}
+
+/// No circle with its centre in a cell is larger than this.
+#[derive(Clone, Copy)]
+struct Bound {
+    radius: f64,
+    /// The place about which that was proved: where the top is, if the cell holds one.
+    about: Point,
+}
+
+struct Search<'a> {
+    field: &'a SupportField,
+    best: Fitting,
+    cells: BinaryHeap<Cell>,
+}
+
+impl Search<'_> {
+    fn run(&mut self) {
+        self.start();
+        while let Some(cell) = self.cells.pop() {
+            if cell.bound.radius <= self.enough() {
+                self.lay_aside(&cell);
+                continue;
+            }
+            let half = cell.half_side / 2.0;
+            for (x, y) in [(half, half), (half, -half), (-half, half), (-half, -half)] {
+                self.take_up(cell.middle + Point::new(x, y), half);
+            }
+        }
+    }
+
+    /// The first cells, and a first good circle: climbed to from the middle that has the most room.
+    fn start(&mut self) {
+        let (middles, half_side) = self.field.first_cells();
+        let room = |p: &Point| Fitting {
+            centre: *p,
+            radius: self.field.radius_at(*p),
+        };
+        let roomiest = middles
+            .iter()
+            .map(room)
+            .reduce(|a, b| if b.radius > a.radius { b } else { a });
+        if let Some(from) = roomiest {
+            self.improve(from, half_side);
+        }
+        for middle in middles {
+            self.take_up(middle, half_side);
+        }
+    }
+
+    /// The radius that a cell must be able to hold if it is to be looked into.
+    fn enough(&self) -> f64 {
+        self.best.radius + BOUND_ON_RADIUS
+    }
+
+    /// Looks at a new cell: a better circle at its middle is climbed from; the cell is kept, or laid aside at once.
+    fn take_up(&mut self, middle: Point, half_side: f64) {
+        let near = self.field.touching(middle);
+        if near.radius > self.best.radius + SAME_LENGTH_MM {
+            self.improve(
+                Fitting {
+                    centre: middle,
+                    radius: near.radius,
+                },
+                half_side,
+            );
+        }
+        let bound = bound_on(&near, middle, half_side * sqrt(2.0), self.enough());
+        let cell = Cell {
+            middle,
+            half_side,
+            bound,
+        };
+        if bound.radius <= self.enough() {
+            self.lay_aside(&cell);
+        } else {
+            self.cells.push(cell);
+        }
+    }
+
+    fn improve(&mut self, from: Fitting, step: f64) {
+        let top = climb(self.field, from, step);
+        let larger = top.radius > self.best.radius + SAME_LENGTH_MM;
+        let alike = top.radius > self.best.radius - SAME_LENGTH_MM;
+        if larger || (alike && is_preferred(top.centre, self.best.centre)) {
+            self.best = top;
+        }
+    }
+
+    /// A cell that holds nothing larger by more than the bound may yet hold a circle just as large, further right or higher.
+    fn lay_aside(&mut self, cell: &Cell) {
+        let larger = cell.bound.radius > self.best.radius + SAME_LENGTH_MM;
+        let alike = cell.bound.radius > self.best.radius - SAME_LENGTH_MM;
+        if larger || (alike && is_preferred(cell.bound.about, self.best.centre)) {
+            let centre = cell.bound.about;
+            let radius = self.field.radius_at(centre);
+            self.improve(Fitting { centre, radius }, cell.half_side);
+        }
+    }
+}
+
+/// Whether one centre is further right than another, or as far right and higher, by more than the bound.
+fn is_preferred(centre: Point, than: Point) -> bool {
+    let (right, up) = (centre.x - than.x, centre.y - than.y);
+    right > LARGEST_CIRCLE_MM || (right > -LARGEST_CIRCLE_MM && up > LARGEST_CIRCLE_MM)
+}
+
+/// The best bound found on a cell; no better one is looked for once it is enough to lay the cell aside.
+fn bound_on(near: &Touching, middle: Point, half_diagonal: f64, enough: f64) -> Bound {
+    let mut bound = Bound {
+        radius: near.radius + half_diagonal,
+        about: middle,
+    };
+    if bound.radius <= enough {
+        return bound;
+    }
+    let places = near.places();
+    for rank in 0..places.len() {
+        for second in 0..rank {
+            let (a, b) = (places[rank], places[second]);
+            let midways = std::iter::once(a.midway(b));
+            let circles = places[..second]
+                .iter()
+                .filter_map(|&c| equidistant(a, b, c));
+            for about in midways.chain(circles) {
+                let reach = middle.distance(about) + half_diagonal;
+                let radius = touch_bound(places, about, a.distance(about), reach);
+                if radius < bound.radius {
+                    bound = Bound { radius, about };
+                }
+                if radius <= enough {
+                    return bound;
+                }
+            }
+        }
+    }
+    bound
+}
+
+/// The touch bound of the head of this file, from those of the places that lie at `v` from `about` to a rounding.
+fn touch_bound(places: &[Point], about: Point, v: f64, reach: f64) -> f64 {
+    let mut ways = [Point::default(); MOST_TOUCHES];
+    let mut count = 0;
+    for place in places {
+        let arm = *place - about;
+        let distance = arm.radius();
+        if (distance - v).abs() <= SAME_ROUNDING && distance > 0.0 {
+            ways[count] = arm * (1.0 / distance);
+            count += 1;
+        }
+    }
+    let cosine = cosine_of_half_the_widest_gap(&ways[..count]);
+    let furthest = sqrt((v * v + reach * reach - 2.0 * v * reach * cosine).max(0.0));
+    v.max(furthest) + SAME_ROUNDING
+}
+
+/// Of directions 1 mm long: the cosine of half the widest angle between one and the next round the circle.
+fn cosine_of_half_the_widest_gap(ways: &[Point]) -> f64 {
+    let mut least: f64 = 1.0;
+    for (rank, &way) in ways.iter().enumerate() {
+        // The next one anticlockwise: measured by a figure that grows with the angle, from 0 to 4.
+        let others = ways.iter().enumerate().filter(|(other, _)| *other != rank);
+        let turn = |w: &Point| quarter_turns(way.dot(*w), way.cross(*w));
+        let next = others.map(|(_, w)| turn(w)).fold(4.0, f64::min);
+        least = least.min(cosine_of_half(next));
+    }
+    if ways.is_empty() { -1.0 } else { least }
+}
+
+/// Grows from 0 to 4 as an angle grows from nothing to a full turn: 1 − cos over the first half turn, 3 + cos over the second.
+fn quarter_turns(cosine: f64, sine: f64) -> f64 {
+    if sine >= 0.0 {
+        1.0 - cosine
+    } else {
+        3.0 + cosine
+    }
+}
+
+/// Cosine of half the angle that [`quarter_turns`] measures.
+fn cosine_of_half(turns: f64) -> f64 {
+    if turns <= 2.0 {
+        sqrt((1.0 - turns / 2.0).max(0.0))
+    } else {
+        -sqrt(((turns - 2.0) / 2.0).clamp(0.0, 1.0))
+    }
+}
+
+/// The place equally far from three others; none where they lie in a line.
+fn equidistant(a: Point, b: Point, c: Point) -> Option<Point> {
+    let (b, c) = (b - a, c - a);
+    let twice = 2.0 * b.cross(c);
+    let (bb, cc) = (b.dot(b), c.dot(c));
+    let arm = Point::new(c.y * bb - b.y * cc, b.x * cc - c.x * bb) * (1.0 / twice);
+    arm.is_finite().then(|| a + arm)
+}
+
+impl PartialEq for Cell {
+    fn eq(&self, other: &Cell) -> bool {
+        self.cmp(other) == Ordering::Equal
+    }
+}
+
+impl Eq for Cell {}
+
+impl PartialOrd for Cell {
+    fn partial_cmp(&self, other: &Cell) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+/// The most promising cell is the greatest; of cells alike, the one further right and then higher.
+impl Ord for Cell {
+    fn cmp(&self, other: &Cell) -> Ordering {
+        (self.bound.radius.total_cmp(&other.bound.radius))
+            .then(self.middle.x.total_cmp(&other.middle.x))
+            .then(self.middle.y.total_cmp(&other.middle.y))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::Edge;
+    use crate::units::angle::hypot;
+
+    fn points(places: &[(f64, f64)]) -> Vec<(usize, Point)> {
+        places
+            .iter()
+            .map(|&(x, y)| Point::new(x, y))
+            .enumerate()
+            .collect()
+    }
+
+    fn inches(places: &[(f64, f64)]) -> Vec<(usize, Point)> {
+        let mm = |v: f64| Length::inches(v).to_mm();
+        points(
+            &places
+                .iter()
+                .map(|&(x, y)| (mm(x), mm(y)))
+                .collect::<Vec<_>>(),
+        )
+    }
+
+    /// A lattice of `count` × `count` supports, each row shifted by `slant` of the pitch on the last, in a frame that keeps the
+    /// line further off than any gap of it.
+    fn lattice(count: usize, pitch: (f64, f64), slant: f64) -> (Vec<(usize, Point)>, Outline) {
+        let mut places = Vec::new();
+        for row in 0..count {
+            for column in 0..count {
+                let shift = if row % 2 == 1 { slant } else { 0.0 };
+                places.push(((column as f64 + shift) * pitch.0, row as f64 * pitch.1));
+            }
+        }
+        let span = |p: f64| (count as f64 - 1.0) * p;
+        let edge = [
+            (0.0, 0.0),
+            (span(pitch.0), 0.0),
+            (span(pitch.0), span(pitch.1)),
+            (0.0, span(pitch.1)),
+        ];
+        let at = |i: usize| Point::new(edge[i % 4].0, edge[i % 4].1);
+        let line = (0..4).map(|i| Edge::Line {
+            from: at(i),
+            to: at(i + 1),
+        });
+        (points(&places), Outline::new(line.collect()).unwrap())
+    }
+
+    /// Largest circle by pattern: square p √2; rectangle √(a² + b²); equilateral 2 p/√3. Handbook identities, plain geometry:
+    /// half the diagonal, and two thirds of the height of the triangle, are the radii.
+    #[test]
+    fn by_hand_lattices() {
+        let diameter = |(supports, line): (Vec<(usize, Point)>, Outline)| {
+            largest_circle(&supports, &line).unwrap().diameter.to_mm()
+        };
+        assert!((diameter(lattice(5, (40.0, 40.0), 0.0)) - 40.0 * sqrt(2.0)).abs() < 1e-9);
+        assert!((diameter(lattice(5, (40.0, 60.0), 0.0)) - hypot(40.0, 60.0)).abs() < 1e-9);
+        let (supports, _) = lattice(9, (40.0, 20.0 * sqrt(3.0)), 0.5);
+        let line = Outline::circle(Point::new(170.0, 80.0 * sqrt(3.0)), 90.0);
+        let found = largest_circle(&supports, &line).unwrap();
+        assert!((found.diameter.to_mm() - 80.0 / sqrt(3.0)).abs() < 1e-9);
+        assert_eq!(found.touches.len(), 3);
+    }
+
+    /// No support: the circle of the line itself. One at its centre: half as large, and of all those round the centre the one
+    /// furthest right. One 60 off centre in a radius of 100: (100 + 60)/2 = 80, centred 100 − 80 = 20 beyond the centre.
+    #[test]
+    fn by_hand_in_a_round_line() {
+        let line = Outline::circle(Point::CENTRE, 100.0);
+        let none = largest_circle(&[], &line).unwrap();
+        assert!((none.diameter.to_mm() - 200.0).abs() < 1e-6 && none.centre.radius() < 1e-3);
+        let middle = largest_circle(&points(&[(0.0, 0.0)]), &line).unwrap();
+        assert!((middle.diameter.to_mm() - 100.0).abs() < 1e-6);
+        assert!(
+            middle.centre.distance(Point::new(50.0, 0.0)) < 0.5,
+            "{:?}",
+            middle.centre
+        );
+        let beside = largest_circle(&points(&[(60.0, 0.0)]), &line).unwrap();
+        assert!((beside.diameter.to_mm() - 160.0).abs() < 1e-6);
+        assert!(beside.centre.distance(Point::new(-20.0, 0.0)) < 1e-3);
+    }
+
+    fn marl_hen_tubes() -> Vec<(f64, f64)> {
+        let columns = [
+            (0, -11.672, 8),
+            (1, -12.969, 8),
+            (2, -14.266, 9),
+            (3, -12.969, 8),
+            (4, -11.672, 8),
+            (5, -10.375, 7),
+            (6, -6.484, 6),
+        ];
+        let mut tubes = Vec::new();
+        for (k, low, count) in columns {
+            for tube in 0..count {
+                let y = low + 2.59375 * f64::from(tube);
+                let x = 2.25 * f64::from(k);
+                tubes.push((x, y));
+                if k != 0 {
+                    tubes.push((-x, y));
+                }
+            }
+        }
+        tubes
+    }
+
+    const MARL_HEN_STAYS: [(f64, f64); 4] =
+        [(5.75, 12.0), (-5.75, 12.0), (10.25, 9.0), (-10.25, 9.0)];
+
+    /// Round plate, tangent radius 16 7/8 in, 100 tubes and four stays: hand search of the gap round the pipe gave 10.407 in at
+    /// (±0.56, 11.66); with the tubes not counted, 29.94 in at (0, −1.91).
+    #[test]
+    fn by_hand_marl_hen() {
+        let tubes = marl_hen_tubes();
+        assert_eq!(tubes.len(), 100);
+        let line = Outline::circle(Point::CENTRE, Length::inches(16.875).to_mm());
+        let all = inches(&[&tubes[..], &MARL_HEN_STAYS[..]].concat());
+        let print = |found: &LargestCircle| {
+            let at = |mm: f64| Length::mm(mm).to_inches();
+            (
+                at(found.centre.x),
+                at(found.centre.y),
+                found.diameter.to_inches(),
+            )
+        };
+        let (x, y, diameter) = print(&largest_circle(&all, &line).unwrap());
+        assert_eq!(format!("{diameter:.3} {x:.2} {y:.2}"), "10.407 0.56 11.66");
+        let (x, y, diameter) = print(&largest_circle(&inches(&MARL_HEN_STAYS), &line).unwrap());
+        assert_eq!(
+            format!("{diameter:.2} {:.2} {y:.2}", x.abs()),
+            "29.94 0.00 -1.91"
+        );
+    }
 }

@@ -2,6 +2,7 @@
 
 mod amount;
 mod bend;
+mod circle_climb;
 mod circle_measures;
 mod direction;
 mod edge;
@@ -31,6 +32,7 @@ mod room;
 mod scenario_tests;
 mod set_out;
 mod smokebox_tube_plate;
+mod support_field;
 
 pub use circle_measures::{chord, circle_segment_area};
 pub use direction::{DirectionLigament, directions};
@@ -40,7 +42,7 @@ pub use hole::{Hole, HoleGroup, LineWay, NestLine, Omission, Stage};
 pub use hole_index::HoleIndex;
 pub use keyhole::ImpossibleKeyhole;
 pub use land::{Land, lands};
-pub use largest_circle::{LargestCircle, Touch};
+pub use largest_circle::{LargestCircle, Touch, largest_circle};
 pub use ligament::{LeastLigament, Ligament, Survey, pairs_within, survey};
 pub use outline::{NotAnOutline, Outline};
 pub use outline_offset::OffsetFailed;
