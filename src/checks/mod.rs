@@ -3,23 +3,50 @@
 //! A rule *judges* where the spec's `judged_by` names it, or names the rule set of its source, or where the limit is the works'
 //! own; what it says otherwise is a note. Nothing passes by silence: a figure that is wanted and not given is *not judged*.
 
+pub mod area_above_tubes;
+pub mod breathing_space;
+pub mod cold_strain;
 pub mod concession;
+pub mod diagonal_stay;
+pub mod drum_ligaments;
 pub mod end_load;
 pub mod end_seam;
 mod finding;
 pub mod flange_radius;
+pub mod flanged_mouth;
+pub mod former_pins;
 pub mod head_room;
+pub mod heating_surface;
+pub mod hole_growth;
 pub mod judged_by;
 pub mod land;
+pub mod largest_circle;
 pub mod ligament_efficiency;
+pub mod longitudinal_stay;
 pub mod measure;
+pub mod mixed_holes;
+pub mod old_sizes;
+pub mod other_ligaments;
 pub mod pairs;
 pub mod rivet_edge;
 pub mod rivet_joint;
+pub mod rivet_pitch;
+pub mod rivet_rows;
+pub mod roof_girders;
+pub mod screwed_stay;
 pub mod source;
+pub mod stay_core;
+pub mod stay_stress;
+pub mod stay_tube;
+pub mod stayed_surface;
+pub mod stayed_surface_rectangular;
+pub mod telltale;
+pub mod test_pressure;
 pub mod tube_hole_clearance;
 pub mod tube_ligament;
+pub mod tube_ligament_alternative;
 pub mod tube_plate_thickness;
+pub mod weld_repair;
 
 pub use finding::{Finding, Input, Source, Standing, Verdict};
 pub use judged_by::check_names;
@@ -79,16 +106,42 @@ impl Rule {
 pub const REGISTER: &[&Rule] = &[
     &judged_by::RULE,
     &tube_ligament::RULE,
+    &tube_ligament_alternative::RULE,
+    &hole_growth::RULE,
+    &mixed_holes::RULE,
+    &other_ligaments::RULE,
     &tube_plate_thickness::RULE,
     &ligament_efficiency::RULE,
+    &drum_ligaments::RULE,
     &tube_hole_clearance::RULE,
     &land::RULE,
+    &breathing_space::RULE,
+    &largest_circle::RULE,
+    &area_above_tubes::RULE,
+    &stay_stress::RULE,
+    &longitudinal_stay::RULE,
+    &screwed_stay::RULE,
+    &stay_tube::RULE,
+    &diagonal_stay::RULE,
+    &stayed_surface::RULE,
+    &stayed_surface_rectangular::RULE,
+    &roof_girders::RULE,
+    &telltale::RULE,
+    &flanged_mouth::RULE,
     &flange_radius::RULE,
+    &cold_strain::RULE,
     &rivet_edge::RULE,
+    &rivet_pitch::RULE,
+    &rivet_rows::RULE,
     &head_room::RULE,
     &rivet_joint::RULE,
     &end_seam::RULE,
     &end_load::RULE,
+    &former_pins::RULE,
+    &old_sizes::RULE,
+    &heating_surface::RULE,
+    &weld_repair::RULE,
+    &test_pressure::RULE,
     &concession::RULE,
 ];
 

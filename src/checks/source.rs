@@ -133,6 +133,8 @@ pub const HAWKINS: Source = read(
 );
 /// Largest pitch of rivets for tightness.
 pub const LARGEST_PITCH: Source = restated("form p = C t + 41.28 mm, machine-design texts", NOTED);
+/// Least inside radii for cold flanging of structural steel; recommended values.
+pub const EN_10025_2: Source = restated("EN 10025-2, recommended radii for cold flanging", NOTED);
 /// Clear space between tubes and practice of the day.
 pub const BOURNE: Source = read("J. Bourne, A Catechism of the Steam Engine, Q. 420", NOTED);
 
@@ -170,5 +172,6 @@ pub const ALL: &[Source] = &[
     LAYING_OUT,
     HAWKINS,
     LARGEST_PITCH,
+    EN_10025_2,
     BOURNE,
 ];

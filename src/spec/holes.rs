@@ -349,6 +349,12 @@ pub struct StaySpec {
     pub allowed_stress: Option<AllowedStress>,
     /// How its ends are made, which sets the constant of the stayed flat surface.
     pub ends: Option<StayEnds>,
+    /// Least tensile strength of its metal, which sets the constant of a longitudinal stay.
+    pub strength: Option<Strength>,
+    /// Whole length of a diagonal stay, along its slant.
+    pub slant_length: Option<Size>,
+    /// Length of a diagonal stay square to the plate.
+    pub square_length: Option<Size>,
 }
 
 /// A stress allowed and where it comes from.

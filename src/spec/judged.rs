@@ -29,7 +29,7 @@ pub struct Support {
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct AboveTubes {
-    /// Height above the top edge of the tube holes that the tubes support.
+    /// Height above the centres of the highest tubes that the tubes support.
     pub over_tubes: Size,
     /// Width inside the flange line that the flange supports.
     pub inside_flange: Size,

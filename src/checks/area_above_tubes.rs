@@ -1,0 +1,194 @@
+//! The flat above the tubes that stays have to hold, and the steam's load on it.
+//!
+//! ```text
+//! area = R² acos(1 − h/R) − (R − h) √(2 R h − h²)       R  flange line's radius, less what the flange is taken to hold, in
+//! load = area × p                                       h  from what the tubes are taken to hold to the top of that circle, in
+//! ```
+//!
+//! Source:  geometry; the two allowances are the works' (`support.above_tubes`). N. Hawkins takes 2 in above the tubes and 3 in
+//!          inside the shell of a stationary boiler, and his table of areas tests the formula.
+//! Covers:  a round flange line about the barrel centre. The height above the tubes is measured from the centres of the highest
+//!          tubes, not from their top edges: the larger area, which loads the stays more. Holes within it are not taken off.
+//! Leaves:  the flat below or beside the tubes; how the load is shared among unequal stays.
+
+use super::measure::{Unit, figure, rounded};
+use super::pairs::is_tube;
+use super::stay_core::{StayGroup, stay_groups};
+use super::{Finding, Rule, source};
+use crate::design::{Design, FlangeDesign};
+use crate::spec::{NamedLine, StayKind, Written};
+use crate::units::angle::{acos, sqrt};
+use crate::units::{Length, SQUARE_MM_PER_SQUARE_INCH, Strength};
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "area_above_tubes",
+    asks: "flat above the tubes that stays hold",
+    source: &source::GEOMETRY,
+    run,
+    page: include_str!("area_above_tubes.rs"),
+};
+
+/// Area of the segment of a circle, in²; nothing where its height is nothing, the whole circle where it is the diameter or more.
+pub fn segment_in2(radius: Length, height: Length) -> f64 {
+    let r = radius.to_mm();
+    let h = height.to_mm().clamp(0.0, 2.0 * r);
+    let area_mm2 = r * r * acos(1.0 - h / r) - (r - h) * sqrt(2.0 * r * h - h * h);
+    area_mm2 / SQUARE_MM_PER_SQUARE_INCH
+}
+
+/// The flat above the tubes, with its load and the stays that stand in it.
+pub(super) struct AboveTheTubes<'a> {
+    pub radius: Length,
+    pub base: Length,
+    pub highest: Length,
+    pub area_in2: f64,
+    pub pressure: &'a Strength,
+    pub load_lb: f64,
+    pub stays: Vec<(StayGroup<'a>, usize)>,
+}
+
+/// The flat above the tubes, or what is wanting to reckon it.
+pub(super) fn above_the_tubes<'a>(
+    written: &'a Written,
+    design: &'a Design,
+) -> Result<AboveTheTubes<'a>, String> {
+    let support = written.support.as_ref().ok_or("`support` is not given")?;
+    let allowances = support
+        .above_tubes
+        .as_ref()
+        .ok_or("`support.above_tubes` is not given")?;
+    let line = match (support.flange_line, &design.flange) {
+        (NamedLine::Tangent, Some(FlangeDesign::Pressed(pressed))) => pressed.tangent_radius,
+        (NamedLine::InnerWeldToe, Some(FlangeDesign::Fabricated(ring))) => ring.inner_toe_radius,
+        _ => {
+            return Err(
+                "the flange line of `support.flange_line` is not a circle about the barrel centre"
+                    .into(),
+            );
+        }
+    };
+    let pressure = written
+        .working_pressure
+        .as_ref()
+        .ok_or("`working_pressure` is not given")?;
+    let highest = highest_tubes(design).ok_or("the plate has no tubes")?;
+    let base = highest + allowances.over_tubes.value();
+    let radius = line - allowances.inside_flange.value();
+    let area_in2 = segment_in2(radius, radius - base);
+    let load_lb = area_in2 * pressure.value().to_psi();
+    let stays = stays_above(written, design, highest);
+    Ok(AboveTheTubes {
+        radius,
+        base,
+        highest,
+        area_in2,
+        pressure,
+        load_lb,
+        stays,
+    })
+}
+
+/// Height of the highest centre of a tube or flue hole.
+fn highest_tubes(design: &Design) -> Option<Length> {
+    design
+        .holes
+        .iter()
+        .filter(|hole| is_tube(design.groups[hole.group].purpose))
+        .map(|hole| Length::mm(hole.at.y))
+        .reduce(Length::max)
+}
+
+/// Stays that stand above the tubes, each group with how many of its holes do. Firebox stays hold a water space, not this flat.
+fn stays_above<'a>(
+    written: &'a Written,
+    design: &'a Design,
+    highest: Length,
+) -> Vec<(StayGroup<'a>, usize)> {
+    stay_groups(written, design)
+        .into_iter()
+        .filter(|group| !group.is(StayKind::Firebox))
+        .map(|group| {
+            let above = |hole: &&crate::design::Hole| hole.at.y > highest.to_mm();
+            (group, group.holes(design).filter(above).count())
+        })
+        .filter(|(_, count)| *count > 0)
+        .collect()
+}
+
+fn run(written: &Written, design: &Design) -> Vec<Finding> {
+    if highest_tubes(design).is_none() {
+        return Vec::new();
+    }
+    let finding = RULE.finding("above the tubes");
+    let above = match above_the_tubes(written, design) {
+        Ok(above) => above,
+        Err(why) => {
+            return vec![
+                RULE.finding_by(&source::WORKS, "above the tubes")
+                    .not_judged(why),
+            ];
+        }
+    };
+    let unit = Unit::of_job(written);
+    let (r, b) = (above.radius.to_inches(), above.base.to_inches());
+    let (psi, stays) = (
+        above.pressure.value().to_psi(),
+        above.stays.iter().map(|(_, n)| n).sum::<usize>(),
+    );
+    vec![
+        finding
+            .with_length("centres of the highest tubes", "", above.highest, unit)
+            .with("radius", "R", r, "in")
+            .with("height of the segment", "h", r - b, "in")
+            .with("working pressure", "p", psi, "psi")
+            .provides(above.area_in2, "in2")
+            .because(format!(
+                "{} in² at {} psi: {} lb on {stays} stays; holes in it not taken off",
+                rounded(above.area_in2, 1),
+                figure(psi),
+                rounded(above.load_lb, 0)
+            ))
+            .work(format!(
+                "h = {} − {} = {} in",
+                figure(r),
+                figure(b),
+                figure(r - b)
+            ))
+            .work(format!(
+                "area = {r}² × acos({b}/{r}) − {b} × √({r}² − {b}²) = {area} in² (acos in radians)",
+                r = figure(r),
+                b = figure(b),
+                area = rounded(above.area_in2, 2)
+            ))
+            .work(format!(
+                "load = {} × {} = {} lb",
+                rounded(above.area_in2, 2),
+                figure(psi),
+                rounded(above.load_lb, 0)
+            )),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::print::decimal;
+
+    /// R 16 7/8, base 6 31/64 + 2 = 8.484375, so h = 8.390625: 284.7656 × acos(0.502778) − 8.484375 × √(284.7656 − 71.9846)
+    /// = 284.7656 × 1.043987 − 8.484375 × 14.58702 = 297.2916 − 123.7618 = 173.53 in².
+    #[test]
+    fn by_hand_two_inches_above_the_tubes() {
+        let area = segment_in2(Length::inches(16.875), Length::inches(8.390625));
+        assert_eq!(decimal(area, 2), "173.53");
+    }
+
+    /// Half a circle of 10 in radius: 50 π = 157.0796; the whole: 100 π.
+    #[test]
+    fn by_hand_half_and_whole_circle() {
+        let r = Length::inches(10.0);
+        assert_eq!(decimal(segment_in2(r, r), 4), "157.0796");
+        assert_eq!(decimal(segment_in2(r, r * 2.0), 4), "314.1593");
+        assert_eq!(segment_in2(r, Length::ZERO), 0.0);
+    }
+}

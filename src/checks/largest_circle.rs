@@ -1,0 +1,155 @@
+//! Pressure that the flat carries across the largest circle through its points of support.
+//!
+//! ```text
+//! P = f1 [(e − e1)/(C d)]²        d  diameter of the largest circle          e   thickness         e1  taken as lost
+//!                                 f1 stress allowed                          C   by the kind of support
+//! ```
+//!
+//! Source:  the form stands in Indian Boiler Regulations 1950, regulation 574, seen in a worked sheet (f1 = 0.85 f, e1 = 0.75 mm,
+//!          one C only). Its table of C was not to be had.
+//! Covers:  the circle through what `support` counts as support. It is compared only with the constants that the works enters under
+//!          `own_limits.largest_circle` from the code that it holds: neither C nor f1 is ever guessed. The thickness is as ordered:
+//!          what is to be taken as lost stands in that entry.
+//! Leaves:  plates of uneven thickness; pressure on parts outside the flange line.
+
+use super::measure::{Unit, figure, rounded};
+use super::{Finding, Rule, source};
+use crate::design::{Design, LargestCircle, Touch};
+use crate::spec::{CircleLimit, Written};
+use crate::units::{Length, Stress};
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "largest_circle",
+    asks: "flat between its points of support",
+    source: &source::IBR_574,
+    run,
+    page: include_str!("largest_circle.rs"),
+};
+
+/// Pressure across a circle of this diameter, in the form of regulation 574.
+pub fn circle_pressure(
+    allowed: Stress,
+    thickness: Length,
+    lost: Length,
+    constant: f64,
+    diameter: Length,
+) -> Stress {
+    let ratio = (thickness - lost) / (diameter * constant);
+    Stress::n_mm2(allowed.to_n_mm2() * ratio * ratio)
+}
+
+fn run(written: &Written, design: &Design) -> Vec<Finding> {
+    let Some(circle) = &design.largest_circle else {
+        let why = "`support` is not given, so that nothing says what holds the flat";
+        return vec![RULE.finding_by(&source::WORKS, "flat").not_judged(why)];
+    };
+    let unit = Unit::of_job(written);
+    let mut findings = vec![described(
+        RULE.finding(place(circle, unit)),
+        design,
+        circle,
+        unit,
+    )];
+    let first = &mut findings[0];
+    match (
+        &written.own_limits.largest_circle,
+        &written.working_pressure,
+    ) {
+        (None, _) => {
+            let why = "no constant C and stress allowed: `own_limits.largest_circle` takes them from the code that the works holds";
+            // No published constant is known to this program, so that no rule set could judge it: the works must.
+            *first = Finding {
+                set: source::WORKS_SET,
+                ..first.clone().not_judged(why)
+            };
+        }
+        (Some(limit), None) => {
+            let finding = RULE.finding_of_works(&limit.origin, place(circle, unit));
+            *first = described(finding, design, circle, unit)
+                .not_judged("`working_pressure` is not given");
+        }
+        (Some(limit), Some(pressure)) => {
+            let finding = RULE.finding_of_works(&limit.origin, place(circle, unit));
+            let finding = described(finding, design, circle, unit);
+            *first = compared(finding, written, circle, limit, pressure.value());
+        }
+    }
+    findings.extend(without_tubes(design, circle, unit));
+    findings
+}
+
+fn place(circle: &LargestCircle, unit: Unit) -> String {
+    let at = |mm: f64| rounded(unit.of(Length::mm(mm)), 2);
+    format!(
+        "circle at ({}, {}) {}",
+        at(circle.centre.x),
+        at(circle.centre.y),
+        unit.name()
+    )
+}
+
+fn described(finding: Finding, design: &Design, circle: &LargestCircle, unit: Unit) -> Finding {
+    let supports: Vec<String> = circle
+        .touches
+        .iter()
+        .map(|touch| match touch {
+            Touch::Hole(hole) => design.holes[*hole].id.clone(),
+            Touch::FlangeLine(_) => "the flange line".to_string(),
+        })
+        .collect();
+    finding
+        .with_length("largest circle", "d", circle.diameter, unit)
+        .provides_length(circle.diameter, unit)
+        .because(format!(
+            "{} in diameter, touching {}",
+            unit.text(circle.diameter),
+            supports.join(", ")
+        ))
+}
+
+fn compared(
+    finding: Finding,
+    written: &Written,
+    circle: &LargestCircle,
+    limit: &CircleLimit,
+    pressure: Stress,
+) -> Finding {
+    let (e, e1) = (
+        written.plate.thickness.value(),
+        limit.thickness_allowance.value(),
+    );
+    let (f1, c, d) = (limit.stress.value(), limit.constant, circle.diameter);
+    let allowed = circle_pressure(f1, e, e1, c, d);
+    finding
+        .with_length("thickness", "e", e, Unit::Mm)
+        .with_length("taken as lost", "e1", e1, Unit::Mm)
+        .with("constant", "C", c, "")
+        .with("stress allowed", "f1", f1.to_n_mm2(), "N/mm2")
+        .at_least(pressure.to_n_mm2(), allowed.to_n_mm2(), "N/mm2")
+        .work(format!(
+            "f1 [(e − e1)/(C d)]² = {} × [({} − {})/({} × {})]² = {} N/mm²",
+            figure(f1.to_n_mm2()),
+            figure(e.to_mm()),
+            figure(e1.to_mm()),
+            figure(c),
+            figure(d.to_mm()),
+            figure(allowed.to_n_mm2())
+        ))
+        .work(format!(
+            "working pressure {} N/mm²",
+            figure(pressure.to_n_mm2())
+        ))
+}
+
+/// What the circle would be if tubes did not count, where that differs.
+fn without_tubes(design: &Design, with: &LargestCircle, unit: Unit) -> Option<Finding> {
+    let circle = design.largest_circle_without_tubes.as_ref()?;
+    if circle.diameter.same_as(with.diameter) {
+        return None;
+    }
+    let finding = RULE.finding_by(&source::GEOMETRY, place(circle, unit));
+    let finding = described(finding, design, circle, unit);
+    let why = format!("tubes not counted: {}", finding.why);
+    Some(finding.because(why))
+}

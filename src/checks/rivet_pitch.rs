@@ -1,0 +1,74 @@
+//! Greatest pitch of rivets that still makes a tight seam.
+//!
+//! ```text
+//! p ≤ C t + 41.28 mm (1 5/8 in)        t  thinner plate of the seam        C  1.31 for one rivet in a pitch of a lap seam
+//! p ≤ so many t + so much              the works' own figures              C  3.5, 4.63, 6.00: two, three, five rivets, double strap
+//! ```
+//!
+//! Source:  restated in machine-design texts, so that it is a note; or the works' own limit, which judges.
+//! Covers:  the pitch along the barrel's outside, the larger, where the edge is caulked from without.
+//! Leaves:  how the edge is caulked.
+
+use super::measure::{Unit, figure};
+use super::{Finding, Rule, source};
+use crate::design::Design;
+use crate::spec::Written;
+use crate::units::Length;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "rivet_pitch",
+    asks: "greatest pitch of the flange rivets",
+    source: &source::LARGEST_PITCH,
+    run,
+    page: include_str!("rivet_pitch.rs"),
+};
+
+/// C for one rivet in a pitch of a lap seam.
+pub const ONE_RIVET_LAP: f64 = 1.31;
+
+/// Greatest pitch in the form C t + 41.28 mm.
+pub fn greatest_pitch(constant: f64, thickness: Length) -> Length {
+    thickness * constant + Length::mm(41.28)
+}
+
+fn run(written: &Written, design: &Design) -> Vec<Finding> {
+    let Some(rivets) = &design.rivets else {
+        return Vec::new();
+    };
+    let flange = match &design.flange {
+        Some(crate::design::FlangeDesign::Fabricated(ring)) => ring.ring_thickness.value(),
+        Some(crate::design::FlangeDesign::Pressed(_)) | None => design.thickness.value(),
+    };
+    let thinner = written
+        .barrel
+        .as_ref()
+        .map_or(flange, |b| b.thickness.value().min(flange));
+    let (unit, pitch) = (Unit::of_job(written), rivets.pitch_outside);
+    let most = greatest_pitch(ONE_RIVET_LAP, thinner);
+    let noted = RULE
+        .finding("pitch at the barrel's outside")
+        .with_length("thinner plate", "t", thinner, unit)
+        .at_most_length(most, pitch, unit)
+        .work(format!(
+            "1.31 t + 41.28 = 1.31 × {} + 41.28 = {} mm",
+            figure(thinner.to_mm()),
+            figure(most.to_mm())
+        ))
+        .work(format!("provided = {} mm", figure(pitch.to_mm())));
+    let own = written.own_limits.rivet_pitch.as_ref().map(|limit| {
+        let most = thinner * limit.thicknesses + limit.plus.value();
+        RULE.finding_of_works(&limit.origin, "pitch at the barrel's outside")
+            .with_length("thinner plate", "t", thinner, unit)
+            .at_most_length(most, pitch, unit)
+            .work(format!(
+                "{} × {} + {} = {} {}",
+                figure(limit.thicknesses),
+                figure(unit.of(thinner)),
+                figure(unit.of(limit.plus.value())),
+                figure(unit.of(most)),
+                unit.name()
+            ))
+    });
+    [noted].into_iter().chain(own).collect()
+}
