@@ -77,3 +77,73 @@ pub fn trimmed(value: f64, places: usize) -> String {
 pub fn millimetres(length: Length) -> String {
     trimmed(length.to_mm(), 2)
 }
+
+/// Inches to the nearest 64th with what that leaves over, where it leaves anything: `1 31/32 in less 0.006 mm`.
+pub fn inches_with_remainder(length: Length) -> String {
+    let remainder = inch_fraction(length).remainder;
+    let fraction = inches(length);
+    let over = remainder.abs().to_mm();
+    if over <= SAME_LENGTH_MM {
+        return format!("{fraction} in");
+    }
+    let word = match remainder > Length::ZERO {
+        true => "and",
+        false => "less",
+    };
+    let over = match over < 0.000_5 {
+        true => "under 0.001".into(),
+        false => decimal(over, 3),
+    };
+    format!("{fraction} in {word} {over} mm")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 50 mm = 1.968504 in = 125.984 64ths, so 126: 1 31/32 in = 50.00625 mm, which is 0.006 too much.
+    /// 12 mm = 30.236 64ths, so 30: 15/32 in = 11.90625 mm, 0.094 too little. 0.1 mm = 0.252 64ths: nothing, 0.100 left.
+    #[test]
+    fn by_hand_conversions_say_their_remainder() {
+        let said = |mm| inches_with_remainder(Length::mm(mm));
+        assert_eq!(said(50.0), "~1 31/32 in less 0.006 mm");
+        assert_eq!(said(12.0), "~15/32 in and 0.094 mm");
+        assert_eq!(said(0.1), "~0 in and 0.100 mm");
+        assert_eq!(said(44.45), "1 3/4 in");
+        assert_eq!(said(-12.0), "~-15/32 in less 0.094 mm");
+    }
+
+    /// 46.0375 mm is 1 13/16 in; half a 64th is 0.198 mm.
+    #[test]
+    fn by_hand_fractions_in_lowest_terms() {
+        assert_eq!(inches(Length::mm(46.0375)), "1 13/16");
+        assert_eq!(inches(Length::mm(-46.0375)), "-1 13/16");
+        assert_eq!(inches(Length::mm(12.7)), "1/2");
+        assert_eq!(inches(Length::mm(25.4)), "1");
+        assert_eq!(inches(Length::mm(0.0)), "0");
+        assert_eq!(inches(Length::mm(-0.1)), "~0");
+    }
+
+    #[test]
+    fn by_hand_decimals() {
+        assert_eq!(decimal(-0.004, 2), "0.00");
+        assert_eq!(decimal(-0.006, 2), "-0.01");
+        assert_eq!(trimmed(46.50, 2), "46.5");
+        assert_eq!(trimmed(100.0, 2), "100");
+        assert_eq!(trimmed(100.0, 0), "100");
+        assert_eq!(millimetres(Length::mm(46.0375)), "46.04");
+    }
+
+    /// The fraction and its remainder make the length again, and the remainder is never over half a 64th, 0.1984375 mm.
+    #[test]
+    fn holds_fraction_and_remainder_make_the_length() {
+        for step in -50_000..=50_000 {
+            let length = Length::mm(f64::from(step) * 0.017_3);
+            let f = inch_fraction(length);
+            let count = (f.whole * f.denominator + f.numerator) * 64 / f.denominator;
+            let signed = if f.negative { -count } else { count };
+            assert!((Length::sixty_fourths(signed) + f.remainder).same_as(length));
+            assert!(f.remainder.abs().to_mm() <= 0.198_437_5 + SAME_LENGTH_MM);
+        }
+    }
+}

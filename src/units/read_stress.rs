@@ -120,3 +120,80 @@ fn unknown_unit<Q>(number: &str, unit: &str, units: &Units<Q>) -> Slip {
         &readings,
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::print::decimal;
+
+    /// 28 tonf/in² × 2,240 = 62,720 psi; 160 psi; 10.34 bar = 1.034 N/mm²; 1 kgf/cm² = 0.0980665 N/mm².
+    #[test]
+    fn by_hand_accepted_pressures() {
+        for (text, psi) in [
+            ("28 tonf/in2", 62_720.0),
+            ("28 tons/in²", 62_720.0),
+            ("160 psi", 160.0),
+            ("160 lbf/in2", 160.0),
+            ("160lb/sq in", 160.0),
+        ] {
+            let read = Stress::read(text).unwrap_or_else(|e| panic!("{text}: {}", e.fact));
+            assert_eq!(decimal(read.to_psi(), 9), format!("{psi:.9}"), "{text}");
+        }
+        for (text, n_mm2) in [
+            ("10.34 bar", 1.034),
+            ("1034 kPa", 1.034),
+            ("1.034 MPa", 1.034),
+            ("1.034 N/mm²", 1.034),
+            ("1 kgf/cm2", 0.0980665),
+        ] {
+            let read = Stress::read(text).unwrap_or_else(|e| panic!("{text}: {}", e.fact));
+            assert_eq!(
+                decimal(read.to_n_mm2(), 12),
+                format!("{n_mm2:.12}"),
+                "{text}"
+            );
+        }
+    }
+
+    #[test]
+    fn refuses_pressures_and_offers_the_nearest() {
+        const AS: &str = "write it as 160 psi, 11 bar, 28 tonf/in2 or 432 N/mm2";
+        for (text, fact, remedy) in [
+            ("160", "it has no unit", AS),
+            (
+                "160 PSI",
+                "`PSI` is not a unit that is read here",
+                "write 160 psi if that is meant",
+            ),
+            (
+                "160 mpa",
+                "`mpa` is not a unit that is read here",
+                "write 160 MPa if that is meant",
+            ),
+            ("160 in", "`in` is not a unit that is read here", AS),
+            ("-3 bar", "it is below nothing", AS),
+            (
+                "10,34 bar",
+                "a comma is not read; the decimal mark is a point",
+                "write 10.34 bar if that is meant",
+            ),
+            ("1/2 bar", "it is written as a decimal, not a fraction", AS),
+        ] {
+            let unread = Stress::read(text).expect_err(text);
+            assert_eq!(unread.fact, format!("`{text}`: {fact}"));
+            assert_eq!(unread.remedy, remedy, "{text}");
+        }
+    }
+
+    /// 0.2836 lb × 0.45359237 = 0.12863880 kg; ÷ 16.387064 cm³ in a cubic inch = 0.00785002 kg/cm³.
+    #[test]
+    fn by_hand_densities() {
+        assert_eq!(
+            Density::read("7850 kg/m³").map(Density::to_kg_m3),
+            Ok(7850.0)
+        );
+        let pounds = Density::read("0.2836 lb/in3").map(Density::to_kg_m3);
+        assert_eq!(pounds.map(|d| format!("{d:.2}")), Ok("7850.02".into()));
+        assert!(Density::read("7850").is_err());
+    }
+}
