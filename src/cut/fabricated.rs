@@ -1,11 +1,12 @@
 //! The flat plate of a fabricated flange, or a plate with no flange: edge, holes by policy, ring line and marks.
 
 use super::centre_line::{TICK_GAP_MM, TICK_MM, ring_of_ticks, ticks_at_edge};
+use super::clear_place::Field;
 use super::file_name::side;
 use super::hole_policy::{Made, Tally, made};
 use super::part::{CutPart, Layer, Shape};
 use super::pressed::pop;
-use super::stamp::{Field, stamp_part};
+use super::stamp::stamp_part;
 use crate::design::{Design, Fabricated, FlangeDesign, Outline, Point};
 use crate::spec::{Cutting, Fault, Spec};
 use crate::units::Length;

@@ -1,7 +1,7 @@
 //! Lettering in single strokes, for stamping and for notes beside the part: straight lines only.
 //!
 //! Each letter stands on a grid four wide and six high. A nought carries a stroke and a one a flag and a foot, so that
-//! neither is taken for a letter.
+//! neither is taken for a letter. `^` is an arrow upwards.
 
 use crate::design::Point;
 
@@ -52,7 +52,7 @@ const LETTERS: [(char, &str); 42] = [
     ('.', "2021"),
     ('/', "0046"),
     (':', "2122 2425"),
-    ('+', "0343 2125"),
+    ('^', "2026 142634"),
     (' ', ""),
 ];
 

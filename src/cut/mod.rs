@@ -3,6 +3,7 @@
 //! A part is made by [`cut_parts`], written by [`write`], judged by [`preflight`] and read back by [`read_back`].
 
 mod centre_line;
+mod clear_place;
 mod dxf;
 mod entity;
 mod fabricated;

@@ -4,10 +4,11 @@
 //! so every hole waits, and the two former pins stand where tubes will be drilled later.
 
 use super::centre_line::{TICK_GAP_MM, TICK_MM, ring_of_ticks};
+use super::clear_place::Field;
 use super::file_name::side;
 use super::hole_policy::Tally;
 use super::part::{CutPart, Layer, Shape};
-use super::stamp::{Field, stamp_part};
+use super::stamp::stamp_part;
 use crate::design::{Design, Hole, Outline, Point, Pressed};
 use crate::spec::{Cutting, Fault, HoleCut, PopMark, Purpose, Spec};
 use crate::units::Length;

@@ -3,7 +3,7 @@
 use super::entity::{Entity, entities, extent};
 use super::lettering::strokes;
 use super::part::{CutPart, Layer, Shape};
-use crate::design::Point;
+use crate::design::{Edge, Outline, Point};
 
 /// Side of the proving square, mm: long enough to show a slip of scale on any rule.
 pub const PROVING_SQUARE_MM: f64 = 100.0;
@@ -21,30 +21,30 @@ pub(super) fn add_reference(part: &mut CutPart, notes: &[String]) {
         return;
     };
     let corner = Point::new(around.high.x + GAP_MM, around.low.y);
-    let mut lines = square(corner).to_vec();
+    let square = rectangle(corner, PROVING_SQUARE_MM, PROVING_SQUARE_MM)
+        .expect("a square of 100 mm is an outline");
+    part.shapes.push((Layer::Reference, Shape::Closed(square)));
     let mut at = Point::new(
         corner.x,
         corner.y + PROVING_SQUARE_MM + NOTE_STEP_MM * notes.len() as f64,
     );
     for note in notes {
-        lines.extend(strokes(note, at, NOTE_HEIGHT_MM));
+        let letters = strokes(note, at, NOTE_HEIGHT_MM).into_iter();
+        part.shapes
+            .extend(letters.map(|(from, to)| (Layer::Reference, Shape::Line { from, to })));
         at.y -= NOTE_STEP_MM;
     }
-    part.shapes.extend(
-        lines
-            .into_iter()
-            .map(|(from, to)| (Layer::Reference, Shape::Line { from, to })),
-    );
 }
 
-fn square(corner: Point) -> [(Point, Point); 4] {
-    let (left, low) = (corner.x, corner.y);
-    let (right, high) = (left + PROVING_SQUARE_MM, low + PROVING_SQUARE_MM);
-    let corners = [
-        Point::new(left, low),
-        Point::new(right, low),
-        Point::new(right, high),
-        Point::new(left, high),
-    ];
-    [0, 1, 2, 3].map(|i| (corners[i], corners[(i + 1) % 4]))
+/// A box standing on its lower left corner; none where it has no width or no height.
+pub(super) fn rectangle(corner: Point, wide: f64, tall: f64) -> Option<Outline> {
+    let corners = [(0.0, 0.0), (wide, 0.0), (wide, tall), (0.0, tall)]
+        .map(|(x, y)| Point::new(corner.x + x, corner.y + y));
+    let edges = (0..4)
+        .map(|i| Edge::Line {
+            from: corners[i],
+            to: corners[(i + 1) % 4],
+        })
+        .collect();
+    Outline::new(edges).ok()
 }

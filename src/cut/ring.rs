@@ -4,10 +4,12 @@
 //! length, so that the joint falls at top centre. Rivets lie along it by angle on mid thickness, where the net length is true.
 
 use super::centre_line::TICK_MM;
+use super::clear_place::Field;
 use super::part::{CutPart, Layer, Shape, Withheld};
 use super::pressed::pop;
-use super::stamp::{Field, Inscription, identity, lay_marks};
-use crate::design::{Design, Edge, Fabricated, Outline, Point, Rivet, RivetMade};
+use super::reference::rectangle;
+use super::stamp::{Inscription, identity, lay_marks};
+use crate::design::{Design, Fabricated, Point, Rivet, RivetMade};
 use crate::spec::{Cutting, Fault, Flange, Spec};
 
 /// The strip, or the fault in its sizes.
@@ -18,7 +20,7 @@ pub(super) fn strip(
     ring: &Fabricated,
 ) -> Result<CutPart, Vec<Fault>> {
     let (length, width) = (ring.strip_cut.to_mm(), ring.ring_width.value().to_mm());
-    let edge = rectangle(length, width).ok_or_else(|| {
+    let edge = rectangle(Point::CENTRE, length, width).ok_or_else(|| {
         vec![Fault::new(
             "flange.fabricated.ring_width",
             "the strip of the ring has no length or no width",
@@ -63,12 +65,14 @@ pub(super) fn strip(
     for (_, at) in &rivets {
         field.keep_clear_of(*at, hole.unwrap_or(0.0) / 2.0);
     }
-    let middle = Point::new(length / 2.0, 0.0);
-    let inscriptions = [
-        Inscription::new(format!("{} RING", identity(spec)), middle),
-        Inscription::new("INSIDE OF RING - FREE EDGE UP", middle),
-        Inscription::new("BOTTOM CENTRE", middle),
-    ];
+    let inscriptions = [Inscription::anywhere(
+        [
+            format!("{} RING", identity(spec)),
+            "INSIDE OF RING - FREE EDGE ^".into(),
+            "BOTTOM CENTRE".into(),
+        ],
+        Point::new(length / 2.0, width / 2.0),
+    )];
     lay_marks(&mut part, spec, &inscriptions, field);
     Ok(part)
 }
@@ -122,22 +126,6 @@ fn quarter_ticks(ring: &Fabricated, width: f64) -> Vec<(Layer, Shape)> {
         .into_iter()
         .flat_map(|x| [line(x, 0.0, tick), line(x, width - tick, width)])
         .collect()
-}
-
-fn rectangle(length: f64, width: f64) -> Option<Outline> {
-    let corners = [
-        Point::new(0.0, 0.0),
-        Point::new(length, 0.0),
-        Point::new(length, width),
-        Point::new(0.0, width),
-    ];
-    let edges = (0..4)
-        .map(|i| Edge::Line {
-            from: corners[i],
-            to: corners[(i + 1) % 4],
-        })
-        .collect();
-    Outline::new(edges).ok()
 }
 
 fn withheld(rivets: &[(&Rivet, Point)]) -> Vec<Withheld> {
