@@ -63,7 +63,7 @@ impl Entity {
             Entity::Arc { .. } => "arc",
             Entity::Circle { .. } => "circle",
             Entity::Polyline { closed: true, .. } => "closed polyline",
-            Entity::Polyline { closed: false, .. } => "open polyline",
+            Entity::Polyline { closed: false, .. } => "polyline",
             Entity::Dot(_) => "point",
         }
     }

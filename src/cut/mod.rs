@@ -11,6 +11,7 @@ mod file_name;
 mod hole_policy;
 mod lettering;
 mod part;
+mod preflight;
 mod pressed;
 mod read_back;
 mod reference;
@@ -22,6 +23,7 @@ pub use dxf::{Heading, Unwritable, Version, write};
 pub use entity::Extent;
 pub use file_name::{file_name, heading};
 pub use part::{CutPart, HolesCut, Layer, Shape, Withheld};
+pub use preflight::{Unfit, preflight};
 pub use read_back::{Difference, read_back};
 pub use reference::PROVING_SQUARE_MM;
 pub use summary::{LayerCount, Summary, summary};
@@ -32,7 +34,7 @@ use crate::spec::{Fault, Spec};
 /// The pieces that the contractor cuts: a blank, or a plate with its ring; none where the spec orders no cutting.
 ///
 /// Refused is what the cutter must not make: holes finished by heat, holes in a blank before it is formed, former pins that
-/// stand on no tube, and policies that contradict themselves or the stages.
+/// stand on no tube, policies that contradict themselves or the stages, and a part that [`preflight`] finds unfit.
 pub fn cut_parts(spec: &Spec, design: &Design) -> Result<Vec<CutPart>, Vec<Fault>> {
     let Some(cutting) = &spec.written.cutting else {
         return Ok(Vec::new());
@@ -41,14 +43,32 @@ pub fn cut_parts(spec: &Spec, design: &Design) -> Result<Vec<CutPart>, Vec<Fault
     if !faults.is_empty() {
         return Err(faults);
     }
-    match &design.flange {
+    let parts = match &design.flange {
         Some(FlangeDesign::Pressed(flange)) => {
-            Ok(vec![pressed::blank(spec, cutting, design, flange)?])
+            vec![pressed::blank(spec, cutting, design, flange)?]
         }
-        Some(FlangeDesign::Fabricated(ring)) => Ok(vec![
+        Some(FlangeDesign::Fabricated(ring)) => vec![
             fabricated::plate(spec, cutting, design)?,
             ring::strip(spec, cutting, design, ring)?,
-        ]),
-        None => Ok(vec![fabricated::plate(spec, cutting, design)?]),
+        ],
+        None => vec![fabricated::plate(spec, cutting, design)?],
+    };
+    let unfit: Vec<Fault> = parts
+        .iter()
+        .filter_map(|part| Some((part, preflight(cutting, part).err()?)))
+        .flat_map(|(part, unfit)| unfit.into_iter().map(|u| unfit_to_cut(part, &u)))
+        .collect();
+    if unfit.is_empty() {
+        Ok(parts)
+    } else {
+        Err(unfit)
     }
+}
+
+fn unfit_to_cut(part: &CutPart, unfit: &Unfit) -> Fault {
+    Fault::new(
+        "cutting",
+        format!("the {} cannot be cut so: {unfit}", part.name),
+        "look again at the policies and limits of `cutting`, and at the holes named",
+    )
 }

@@ -3,7 +3,7 @@
 //! It lies with the face up that will be the inside of the ring, the free edge at the top and bottom centre at half its
 //! length, so that the joint falls at top centre. Rivets lie along it by angle on mid thickness, where the net length is true.
 
-use super::centre_line::TICK_MM;
+use super::centre_line::{TICK_GAP_MM, TICK_MM};
 use super::clear_place::Field;
 use super::part::{CutPart, Layer, Shape, Withheld};
 use super::pressed::pop;
@@ -103,7 +103,7 @@ fn along(ring: &Fabricated, design: &Design, angle_deg: f64) -> f64 {
     }
 }
 
-/// Ticks from both long edges at bottom centre, at the quarters, and where the net length ends if more than it is cut.
+/// Ticks inside both long edges at bottom centre, at the quarters, and where the net length ends if more than it is cut.
 fn quarter_ticks(ring: &Fabricated, width: f64) -> Vec<(Layer, Shape)> {
     let middle = ring.strip_cut.to_mm() / 2.0;
     let net = ring.strip_net.to_mm();
@@ -124,7 +124,12 @@ fn quarter_ticks(ring: &Fabricated, width: f64) -> Vec<(Layer, Shape)> {
     };
     places
         .into_iter()
-        .flat_map(|x| [line(x, 0.0, tick), line(x, width - tick, width)])
+        .flat_map(|x| {
+            [
+                line(x, TICK_GAP_MM, tick),
+                line(x, width - tick, width - TICK_GAP_MM),
+            ]
+        })
         .collect()
 }
 

@@ -149,6 +149,8 @@ pub struct Cutting {
     pub pop: PopMark,
     /// Least hole that the process makes clean.
     pub least_hole: Option<Size>,
+    /// Least metal that the process leaves sound between two cuts.
+    pub least_web: Option<Size>,
     /// Where the two former pins go: centres of tubes that will later be drilled there.
     #[serde(default)]
     pub former_pins: Vec<super::plate::At>,
