@@ -25,7 +25,7 @@ pub(super) fn place_nest(
     faults: &mut Vec<Fault>,
 ) -> PlacedGroup {
     let group = group_of(nest, path, faults);
-    let radius = nest.hole.value().to_mm() / 2.0;
+    let radius = group.ligament_hole.to_mm() / 2.0;
     let room = room_of(nest, path, form, radius, faults);
     let pattern_path = format!("{path}.pattern.{}", pattern_name(&nest.pattern));
     let lattice = lattice_of(&nest.pattern, &pattern_path, nest, amounts, faults);
@@ -154,26 +154,30 @@ fn neighbours_stand_apart(
     amounts: Amounts,
     faults: &mut Vec<Fault>,
 ) -> bool {
-    let hole = &nest.hole;
+    let (hole, key, word) = match &nest.bush {
+        Some(bush) if bush.value() > nest.hole.value() => (bush, "bush", "the bush"),
+        _ => (&nest.hole, "hole", "the hole"),
+    };
+    let hole_path = path.replace(
+        &format!(".pattern.{}", pattern_name(&nest.pattern)),
+        &format!(".{key}"),
+    );
     let meets = |distance: f64| distance <= hole.value().to_mm() + SAME_LENGTH_MM;
     let mut fault = |key: &str, fact: String| {
         faults.push(
             Fault::new(
                 format!("{path}.{key}"),
                 format!("{fact}, so neighbouring holes would meet"),
-                "make the pitch or the spacing more, or look again at the hole",
+                format!("make the pitch or the spacing more, or look again at {word}"),
             )
-            .and(
-                format!("{}.hole", path.split(".pattern").next().unwrap_or_default()),
-                "the hole",
-            ),
+            .and(&hole_path, word),
         );
     };
     if meets(lattice.pitch) {
         fault(
             "pitch",
             format!(
-                "the pitch, {}, is not more than the hole, {hole}",
+                "the pitch, {}, is not more than {word}, {hole}",
                 amounts.mm(lattice.pitch)
             ),
         );
@@ -182,7 +186,7 @@ fn neighbours_stand_apart(
         fault(
             "spacing",
             format!(
-                "at this spacing and pitch holes of neighbouring lines are {} apart, not more than the hole, {hole}",
+                "at this spacing and pitch holes of neighbouring lines are {} apart, not more than {word}, {hole}",
                 amounts.mm(lattice.least_distance())
             ),
         );

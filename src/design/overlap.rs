@@ -70,7 +70,7 @@ fn holes_with_holes(
     let mut lying_on: BTreeMap<usize, Vec<Neighbour>> = BTreeMap::new();
     for pair in close_pairs {
         let (earlier, later) = pair.holes;
-        let metal = clear_metal(&holes[earlier], &holes[later]);
+        let metal = pair.metal.to_mm();
         if metal < -SAME_LENGTH_MM {
             let index = earlier;
             lying_on
@@ -112,7 +112,7 @@ fn nearer_than_their_pattern(
     let mut near: BTreeMap<usize, Vec<Neighbour>> = BTreeMap::new();
     for pair in close_pairs {
         let (index, later) = pair.holes;
-        let metal = clear_metal(&holes[index], &holes[later]);
+        let metal = pair.metal.to_mm();
         let of_another_group = holes[index].group != holes[later].group;
         let less = own_metal[holes[index].group]
             .is_some_and(|own| metal >= -SAME_LENGTH_MM && metal < own - SAME_LENGTH_MM);
@@ -125,13 +125,9 @@ fn nearer_than_their_pattern(
     near
 }
 
-/// Metal between two finished holes, mm. Bushes may meet in thought; the holes that are drilled may not.
-fn clear_metal(a: &Hole, b: &Hole) -> f64 {
-    a.at.distance(b.at) - radius(a) - radius(b)
-}
-
+/// Of the hole in the plate, which is the bush's outside where a bush is fitted, mm.
 fn radius(hole: &Hole) -> f64 {
-    hole.finish.value().to_mm() / 2.0
+    hole.ligament_hole.to_mm() / 2.0
 }
 
 /// Two holes of one purpose, each with its centre well inside the other, are one hole that somebody wrote twice.

@@ -419,3 +419,209 @@ fn by_hand_hobthrush_ligaments() {
         .find(|l| l.purpose == Tube && l.line == NamedLine::InnerWeldToe);
     assert_eq!(mm(land.unwrap().metal, 1), "19.2");
 }
+
+/// Four exceptions on Hobthrush: tube (0, 0) out, (56.5, 0) 2 mm up, (−56.5, 0) to 40 mm, one more at (0, 196), above
+/// row 3. 119 − 1 + 1 tubes; row 0 keeps 11 on its line; the added tube is numbered last.
+#[test]
+fn by_hand_exceptions() {
+    let design = set_out(&changed(
+        HOBTHRUSH,
+        "    within:",
+        "    exceptions:
+      - {omit: [0 mm, 0 mm], reason: one}
+      - {move: [56.5 mm, 0 mm], to: [56.5 mm, 2 mm], reason: two}
+      - {resize: [-56.5 mm, 0 mm], hole: 40 mm, reason: three}
+      - {add: [0 mm, 196 mm], reason: four}
+    within:",
+    ))
+    .unwrap_or_else(|faults| panic!("{faults:#?}"));
+    let tubes: Vec<_> = design
+        .holes
+        .iter()
+        .filter(|h| h.id.starts_with('T'))
+        .collect();
+    assert_eq!(tubes.len(), 119);
+    let row = design.nest_lines.iter().find(|l| l.number == 0).unwrap();
+    assert_eq!(row.holes.len(), 11);
+    let by_reason = |reason: &str| {
+        let found = tubes
+            .iter()
+            .find(|h| h.exception.as_deref() == Some(reason));
+        *found.unwrap()
+    };
+    assert_eq!(by_reason("two").at, super::Point::new(56.5, 2.0));
+    assert_eq!(by_reason("two").line, None);
+    assert_eq!(by_reason("three").finish.as_written(), "40 mm");
+    assert_eq!(mm(by_reason("three").ligament_hole, 1), "40.0");
+    assert_eq!(by_reason("three").path, "tubes[0].exceptions[2]");
+    assert_eq!(by_reason("four").id, "T119");
+    assert_eq!(design.omissions[0].reason, "one");
+    let resized = by_reason("three");
+    let stages = design.groups[resized.group].stages_of(resized);
+    let last = stages.last().unwrap().size.as_ref().unwrap();
+    assert_eq!(last.as_written(), "40 mm");
+}
+
+/// The same hole twice an exception; a hole moved nowhere; two things at once.
+#[test]
+fn refuses_exceptions_that_say_too_much_or_too_little() {
+    let faults = faults_of(
+        HOBTHRUSH,
+        "    within:",
+        "    exceptions:
+      - {omit: [0 mm, 0 mm], reason: one}
+      - {omit: [5 mm, 0 mm], reason: again}
+      - {move: [56.5 mm, 0 mm], reason: two}
+      - {omit: [56.5 mm, 0 mm], add: [0 mm, -350 mm], reason: three}
+    within:",
+    );
+    let facts: Vec<(&str, &str)> = faults
+        .iter()
+        .map(|f| (f.path.as_str(), f.fact.as_str()))
+        .collect();
+    assert_eq!(
+        facts,
+        [
+            (
+                "tubes[0].exceptions[1]",
+                "the hole at (0, 0) mm is already an exception"
+            ),
+            (
+                "tubes[0].exceptions[2]",
+                "a hole is to be moved, and nothing says where to"
+            ),
+            (
+                "tubes[0].exceptions[3]",
+                "an exception does exactly one thing to one hole"
+            ),
+        ]
+    );
+}
+
+/// Two nests with one letter: the second goes on where the first stopped. Two flues of 60 mm listed by place.
+#[test]
+fn by_hand_numbers_run_on_through_a_second_nest() {
+    let design = set_out(&changed(
+        HOBTHRUSH,
+        "\nholes:",
+        "
+  - name: flues
+    purpose: flue
+    letter: T
+    tube: 58 mm
+    hole: 60 mm
+    pattern: {points: [[-60 mm, 205 mm], [60 mm, 205 mm]]}
+
+holes:",
+    ))
+    .unwrap_or_else(|faults| panic!("{faults:#?}"));
+    let flues: Vec<&str> = design
+        .holes
+        .iter()
+        .filter(|h| h.group == 1)
+        .map(|h| h.id.as_str())
+        .collect();
+    assert_eq!(flues, ["T120", "T121"]);
+    assert_eq!(design.holes[119].path, "tubes[1].pattern.points[0]");
+    let mut ids: Vec<&str> = design.holes.iter().map(|h| h.id.as_str()).collect();
+    ids.sort_unstable();
+    ids.dedup();
+    assert_eq!(ids.len(), design.holes.len());
+}
+
+/// Hobthrush filled as far as it goes: without a first and last row, rows −7 to 7 have a centre within 360.5 of the middle
+/// (49 × 7 = 343, 49 × 8 = 392). Kept below y 160 and off a box from (−20, −20) to (20, 20) that loses the one tube at (0, 0), and
+/// made symmetrical: row 0 has 12, and the rows above 3 are those below mirrored until the limit.
+#[test]
+fn by_hand_as_many_lines_as_fit() {
+    let text = std::fs::read_to_string(HOBTHRUSH).unwrap();
+    let text: String = text
+        .lines()
+        .filter(|line| !line.trim().starts_with("first: -7") && !line.trim().starts_with("last: 3"))
+        .map(|line| format!("{line}\n"))
+        .collect();
+    let text = text.replacen(
+        "    within:\n",
+        "    within:
+      top: 160 mm
+      symmetrical: true
+      keep_out: [{from: [-20 mm, -20 mm], to: [20 mm, 20 mm], reason: trial}]\n",
+        1,
+    );
+    let design = set_out(&read_spec(HOBTHRUSH, text.as_bytes()).unwrap())
+        .unwrap_or_else(|faults| panic!("{faults:#?}"));
+    let counts: Vec<usize> = design.nest_lines.iter().map(|l| l.holes.len()).collect();
+    assert_eq!(counts, [4, 7, 10, 11, 12, 13, 12, 12, 12, 13, 12]);
+}
+
+/// A pattern half a pitch and a quarter off the vertical centre line has no hole at the opposite hand of another: symmetrical
+/// leaves nothing of it.
+#[test]
+fn by_hand_nothing_symmetrical_off_centre() {
+    let text = std::fs::read_to_string(HOBTHRUSH).unwrap();
+    let text = text
+        .replacen("    within:\n", "    within:\n      symmetrical: true\n", 1)
+        .replacen("through: [0 mm, 0 mm]", "through: [10 mm, 0 mm]", 1);
+    let design = set_out(&read_spec(HOBTHRUSH, text.as_bytes()).unwrap())
+        .unwrap_or_else(|faults| panic!("{faults:#?}"));
+    assert!(design.nest_lines.is_empty());
+}
+
+/// π 840/55 = 47.98, so 48 rivets, at a true pitch of 54.98.
+#[test]
+fn by_hand_rivets_by_pitch() {
+    let design = set_out(&changed(HOBTHRUSH, "count: 48", "pitch: 55 mm"))
+        .unwrap_or_else(|faults| panic!("{faults:#?}"));
+    let line = design.rivets.unwrap();
+    assert_eq!(line.rivets.len(), 48);
+    assert_eq!(mm(line.pitch_bore, 2), "54.98");
+}
+
+/// Marl Hen's heel by DIN 6935: r/t = 2.4, k = 0.840, line at 0.420 t; arc (π/2)(1.5 + 0.2625) = 2.769; blank
+/// 2(16.875 + 2.769 + 2.25) = 43.79. The equal area blank does not change.
+#[test]
+fn by_hand_blank_by_din_6935() {
+    let design = set_out(&changed(
+        MARL_HEN,
+        "    blank_diameter: 45 in",
+        "    bend_allowance: din6935\n    blank_diameter: 45 in",
+    ))
+    .unwrap_or_else(|faults| panic!("{faults:#?}"));
+    let flange = pressed(&design);
+    assert_eq!(inches(flange.blank_mid_line, 2), "43.79");
+    assert_eq!(inches(flange.blank_equal_area, 2), "43.43");
+}
+
+/// A pitch of 1 13/16 for holes of 1 27/32, said where the pitch stands, with the hole.
+#[test]
+fn refuses_a_pitch_below_the_hole() {
+    let faults = faults_of(MARL_HEN, "pitch: 2 19/32 in", "pitch: 1 13/16 in");
+    assert_eq!(faults[0].path, "tubes[0].pattern.columns.pitch");
+    assert_eq!(
+        faults[0].fact,
+        "the pitch, 1.813 in, is not more than the hole, 1 27/32 in, so neighbouring holes would meet"
+    );
+    assert_eq!(faults[0].also[0].0, "tubes[0].hole");
+}
+
+/// Bushes of 2.8 in fit no pitch of 2 19/32: it is the bush's outside that is cut in the plate.
+#[test]
+fn refuses_bushes_that_meet() {
+    let faults = faults_of(
+        MARL_HEN,
+        "    hole: 1 27/32 in",
+        "    bush: 2.8 in\n    hole: 1 27/32 in",
+    );
+    assert_eq!(faults[0].also[0].0, "tubes[0].bush");
+}
+
+/// A land to the tangent of a plate that has none.
+#[test]
+fn refuses_a_land_to_no_line() {
+    let faults = faults_of(HOBTHRUSH, "to: inner weld toe", "to: tangent");
+    assert_eq!(faults[0].path, "tubes[0].within.land[0].to");
+    assert_eq!(
+        faults[0].remedy,
+        "name a line that it has: inner weld toe, outer weld toe, edge"
+    );
+}
