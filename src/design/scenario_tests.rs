@@ -625,3 +625,20 @@ fn refuses_a_land_to_no_line() {
         "name a line that it has: inner weld toe, outer weld toe, edge"
     );
 }
+
+/// Marl Hen: 10.407 in about (±0.56, 11.66), of two alike the one to the right; tubes not counted, 29.94 in about (0, −1.91).
+/// Hobthrush: 248.3 mm about (0, 267.9).
+#[test]
+fn by_hand_largest_circles() {
+    let marl_hen = design(MARL_HEN);
+    let circle = marl_hen.largest_circle.unwrap();
+    assert_eq!(inches(circle.diameter, 3), "10.407");
+    let at = |p: super::Point| (inches(Length::mm(p.x), 2), inches(Length::mm(p.y), 2));
+    assert_eq!(at(circle.centre), ("0.56".into(), "11.66".into()));
+    let circle = marl_hen.largest_circle_without_tubes.unwrap();
+    assert_eq!(inches(circle.diameter, 2), "29.94");
+    assert_eq!(at(circle.centre), ("0.00".into(), "-1.91".into()));
+    let circle = design(HOBTHRUSH).largest_circle.unwrap();
+    assert_eq!(mm(circle.diameter, 1), "248.3");
+    assert_eq!(mm(Length::mm(circle.centre.y), 1), "267.9");
+}

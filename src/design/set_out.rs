@@ -8,7 +8,7 @@ use super::numbering::{Numbered, PlacedGroup, number_holes};
 use super::overlap::overlaps;
 use super::rivet_line::{RIVET_LETTER, set_out_rivets};
 use super::smokebox_tube_plate::{self, Form};
-use super::{Design, Point, directions, lands, survey};
+use super::{Design, LargestCircle, Point, directions, lands, largest_circle, survey};
 use crate::spec::{Fault, Kind, Purpose, Spec, Written};
 use crate::units::tolerance::SAME_LENGTH_MM;
 
@@ -52,6 +52,7 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         &numbered.holes,
         rivets.as_ref(),
     );
+    let circles = largest_circles(written, &form, &numbered);
     Ok(Design {
         kind: written.plate.kind,
         view_from: written.plate.view_from,
@@ -70,8 +71,8 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         rivets,
         least_ligaments: survey.least,
         close_pairs: survey.close_pairs,
-        largest_circle: None,
-        largest_circle_without_tubes: None,
+        largest_circle: circles.0,
+        largest_circle_without_tubes: circles.1,
         figures,
     })
 }
@@ -175,4 +176,45 @@ fn support_line_is_there(written: &Written, form: &Form, faults: &mut Vec<Fault>
     {
         faults.push(form.no_such_line(support.flange_line, "support.flange_line".into()));
     }
+}
+
+/// The largest unsupported circle with what the spec counts as support, and the same with tubes and flues not counted; nothing
+/// where the spec does not say what supports the flat.
+fn largest_circles(
+    written: &Written,
+    form: &Form,
+    numbered: &Numbered,
+) -> (Option<LargestCircle>, Option<LargestCircle>) {
+    let Some(support) = &written.support else {
+        return (None, None);
+    };
+    let Some(line) = form.line(support.flange_line) else {
+        return (None, None);
+    };
+    let supports = |counts: &dyn Fn(Purpose) -> bool| -> Vec<(usize, Point)> {
+        let holes = numbered.holes.iter().enumerate();
+        holes
+            .filter(|(_, hole)| counts(numbered.groups[hole.group].purpose))
+            .map(|(index, hole)| (index, hole.at))
+            .collect()
+    };
+    let counted = supports(&|purpose| match purpose {
+        Purpose::Stay => support.stays,
+        Purpose::Tube => support.tubes,
+        Purpose::Flue => support.flues,
+        // A pipe, a plug, a fitting or a bolt holds the plate nowhere.
+        Purpose::SteamPipe
+        | Purpose::Plug
+        | Purpose::Fitting
+        | Purpose::Bolt
+        | Purpose::FormerPin => false,
+    });
+    let without_tubes = supports(&|purpose| purpose == Purpose::Stay && support.stays);
+    let circle = largest_circle(&counted, line);
+    let circle_without_tubes = if counted.len() == without_tubes.len() {
+        circle.clone()
+    } else {
+        largest_circle(&without_tubes, line)
+    };
+    (circle, circle_without_tubes)
 }
