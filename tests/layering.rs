@@ -36,6 +36,7 @@ const ONE_FILE: &[(&str, &str)] = &[
     ("dxf", "cut/read_back.rs"),
     ("cavalier_contours", "design/outline_offset.rs"),
     ("libm", "units/angle.rs"),
+    ("csv", "pack/csv_file.rs"),
     ("clap", "main.rs"),
 ];
 

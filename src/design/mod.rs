@@ -79,6 +79,8 @@ pub struct Design {
     pub line_way: Vec<(usize, LineWay)>,
     /// Holes left out of a pattern.
     pub omissions: Vec<Omission>,
+    /// The tubes on whose centres the former pins stand, as indices into `holes`.
+    pub former_pins: Vec<usize>,
     /// Rivets of the flange.
     pub rivets: Option<RivetLine>,
     /// Least ligament for every pair of purposes that has one.

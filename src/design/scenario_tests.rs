@@ -349,6 +349,18 @@ fn refuses_a_blank_too_small() {
     );
 }
 
+/// Midway between two tubes of a column there is no tube: half a pitch, 1.297 in, to either.
+#[test]
+fn refuses_a_former_pin_off_the_tubes() {
+    let faults = faults_of(MARL_HEN, "[9 in, -1 19/64 in]", "[11 1/4 in, -1 19/64 in]");
+    assert_eq!(faults[0].path, "cutting.former_pins[1]");
+    assert!(
+        faults[0].fact.contains("1.297 in away"),
+        "{}",
+        faults[0].fact
+    );
+}
+
 /// The last stage of the tube holes left out: they end bored to 1 13/16, and the finished hole is 1 27/32.
 #[test]
 fn refuses_stages_that_stop_short() {

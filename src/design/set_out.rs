@@ -1,6 +1,6 @@
 //! Setting out, step by step: form, holes, numbers, contradictions, rivets, metal between, largest circles, masses.
 
-use super::amount::Amounts;
+use super::amount::{Amounts, point};
 use super::hole_set::place_hole_set;
 use super::masses::figures;
 use super::nest::place_nest;
@@ -10,11 +10,12 @@ use super::rivet_line::{RIVET_LETTER, set_out_rivets};
 use super::smokebox_tube_plate::{self, Form};
 use super::{Design, LargestCircle, Point, directions, lands, largest_circle, survey};
 use crate::spec::{Fault, Kind, Purpose, Spec, Written};
+use crate::units::tolerance::SAME_LENGTH_MM;
 
 /// Sets out a plate: every edge and hole in its place, or every fault that makes it contradictory.
 ///
 /// Refused: sizes that leave no plate; holes that overlap one another, an edge, a heel or a weld; a hole written twice; a tube
-/// outside the flange line; an exception where no hole is; stages that do not end in the finished hole; a blank
+/// outside the flange line; an exception or a former pin where no hole is; stages that do not end in the finished hole; a blank
 /// smaller than its flange takes. Too little metal is not refused: the rules judge it.
 pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
     let written = &spec.written;
@@ -39,6 +40,7 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         amounts,
     ));
     let rivets = set_out_rivets(written, form.flange.as_ref(), amounts, &mut faults);
+    let former_pins = pins_on_tubes(written, &numbered, amounts, &mut faults);
     support_line_is_there(written, &form, &mut faults);
     if !faults.is_empty() {
         return Err(faults);
@@ -65,6 +67,7 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         nest_lines: numbered.nest_lines,
         line_way: numbered.line_way,
         omissions: numbered.omissions,
+        former_pins,
         rivets,
         least_ligaments: survey.least,
         close_pairs: survey.close_pairs,
@@ -111,6 +114,59 @@ fn refuse_confusing_letters(written: &Written, placed: &[PlacedGroup], faults: &
             ));
         }
     }
+}
+
+/// The tubes on whose centres the former pins stand. A pin anywhere else would leave a hole in metal that stays.
+fn pins_on_tubes(
+    written: &Written,
+    numbered: &Numbered,
+    amounts: Amounts,
+    faults: &mut Vec<Fault>,
+) -> Vec<usize> {
+    let Some(cutting) = &written.cutting else {
+        return Vec::new();
+    };
+    let mut pins = Vec::new();
+    for (index, pin) in cutting.former_pins.iter().enumerate() {
+        let at = point(pin);
+        match nearest_tube(numbered, at) {
+            Some((tube, away)) if away <= SAME_LENGTH_MM => pins.push(tube),
+            nearest => {
+                let beside = nearest.map_or(String::new(), |(tube, away)| {
+                    let tube = &numbered.holes[tube];
+                    format!(
+                        "; the nearest tube is {} at {}, {} away",
+                        tube.id,
+                        amounts.place(tube.at),
+                        amounts.mm(away)
+                    )
+                });
+                faults.push(Fault::new(
+                    format!("cutting.former_pins[{index}]"),
+                    format!(
+                        "a former pin at {} is not on the centre of a tube, and would leave a hole in metal that stays{beside}",
+                        amounts.place(at)
+                    ),
+                    "put it on the centre of a tube",
+                ));
+            }
+        }
+    }
+    pins
+}
+
+fn nearest_tube(numbered: &Numbered, at: Point) -> Option<(usize, f64)> {
+    let is_tube = |group: usize| {
+        matches!(
+            numbered.groups[group].purpose,
+            Purpose::Tube | Purpose::Flue
+        )
+    };
+    let tubes = numbered.holes.iter().enumerate();
+    tubes
+        .filter(|(_, hole)| is_tube(hole.group))
+        .map(|(index, hole)| (index, hole.at.distance(at)))
+        .min_by(|a, b| a.1.total_cmp(&b.1))
 }
 
 /// The line that the works names as support is one that the plate has.

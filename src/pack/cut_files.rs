@@ -15,24 +15,37 @@ pub struct CutFile {
     pub summary: Summary,
 }
 
-/// Why a cut file is not let out: what it holds is not what the part is, which only a mistake in the program can bring about.
+/// Why a cut file is not let out; nothing of the pack is then written.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NotReleased {
     /// Where it would have lain in the pack.
     pub path: String,
-    /// What is wrong with it, a line each.
-    pub differences: Vec<String>,
+    /// What sort of fault it is.
+    pub fault: CutFault,
+    /// Each of them, a line.
+    pub lines: Vec<String>,
+}
+
+/// What is wrong with a cut file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CutFault {
+    /// A profile cutter could not cut it well: the part or the spec's `cutting` wants another look.
+    Unfit,
+    /// What it holds is not the part, which only a mistake in the program can bring about.
+    NotThePart,
 }
 
 impl fmt::Display for NotReleased {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{} is not what was set out, so nothing was written: this is a mistake in the program",
-            self.path
-        )?;
-        for difference in &self.differences {
-            write!(f, "\n  {difference}")?;
+        let fault = match self.fault {
+            CutFault::Unfit => "is not fit to be cut; look again at `cutting`",
+            CutFault::NotThePart => {
+                "is not the part that was set out: a mistake in the program, not in the spec"
+            }
+        };
+        write!(f, "{} {fault}; nothing was written", self.path)?;
+        for line in &self.lines {
+            write!(f, "\n  {line}")?;
         }
         Ok(())
     }
@@ -58,16 +71,24 @@ fn released(
     version: Version,
     path: String,
 ) -> Result<CutFile, NotReleased> {
-    let refuse = |path: &str, differences: Vec<String>| NotReleased {
-        path: path.to_string(),
-        differences,
+    let refuse = |fault: CutFault, lines: Vec<String>| NotReleased {
+        path: path.clone(),
+        fault,
+        lines,
     };
+    if let Some(cutting) = &spec.written.cutting {
+        cut::preflight(cutting, part).map_err(|unfit| refuse(CutFault::Unfit, lines(&unfit)))?;
+    }
     let text = cut::write(part, &cut::heading(spec, part), version)
-        .map_err(|unwritable| refuse(&path, vec![unwritable.to_string()]))?;
+        .map_err(|unwritable| refuse(CutFault::Unfit, vec![unwritable.to_string()]))?;
     cut::read_back(&text, part, version)
-        .map_err(|found| refuse(&path, found.iter().map(ToString::to_string).collect()))?;
+        .map_err(|found| refuse(CutFault::NotThePart, lines(&found)))?;
     Ok(CutFile {
         file: PackFile::new(path, text),
         summary: cut::summary(part),
     })
+}
+
+fn lines(found: &[impl ToString]) -> Vec<String> {
+    found.iter().map(ToString::to_string).collect()
 }

@@ -1,5 +1,6 @@
 //! The folder that is handed over: sheets, cut files, tables, page, results and manifest, written whole or not at all.
 
+mod csv_file;
 mod cut_files;
 mod folder;
 mod gate;
@@ -7,15 +8,17 @@ mod manifest;
 mod page;
 mod record;
 mod results;
+mod sheet_files;
 mod tables;
 
-pub use cut_files::{CutFile, NotReleased, cut_files};
+pub use cut_files::{CutFault, CutFile, NotReleased, cut_files};
 pub use folder::{NotWritten, Written, write_whole};
 pub use gate::{Counts, Gate};
 pub use manifest::manifest;
-pub use page::{SheetFile, page};
+pub use page::page;
 pub use record::inspection_record;
 pub use results::results;
+pub use sheet_files::{NotDrawn, sheet_files, sheet_path};
 pub use tables::tables;
 
 /// One file of a pack, not yet written.

@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use super::{Counts, Gate, PackFile};
+use super::{Counts, Gate, PackFile, sheet_path};
 use crate::checks::{Finding, Verdict};
 use crate::design::Design;
 use crate::sheets::Sheet;
@@ -24,21 +24,12 @@ const CAUTIONS: [&str; 8] = [
      approval under any code.",
 ];
 
-/// A sheet of the pack, and the file that shows it.
-#[derive(Clone, Copy, Debug)]
-pub struct SheetFile<'a> {
-    /// Where it lies in the pack: `sheets/1-general.svg`.
-    pub path: &'a str,
-    /// The sheet.
-    pub sheet: &'a Sheet,
-}
-
 /// The page, linking to the files of the pack by the paths given.
 pub fn page(
     spec: &Spec,
     design: &Design,
     findings: &[Finding],
-    sheets: &[SheetFile],
+    sheets: &[Sheet],
     paths: &[&str],
 ) -> PackFile {
     let mut html = String::new();
@@ -94,7 +85,7 @@ img { max-width: 100% } .sheet img { border: 1px solid #666 }
 @page { size: A4 portrait; margin: 12mm }
 ";
 
-fn head(html: &mut String, spec: &Spec, sheets: &[SheetFile]) {
+fn head(html: &mut String, spec: &Spec, sheets: &[Sheet]) {
     let job = &spec.written.job;
     let title = escaped(&format!(
         "{} revision {}: {}",
@@ -105,12 +96,9 @@ fn head(html: &mut String, spec: &Spec, sheets: &[SheetFile]) {
         "<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<title>{title}</title>\n\
          <meta name=\"viewport\" content=\"width=device-width\">\n<style>\n{STYLE}"
     );
-    for (number, file) in sheets.iter().enumerate() {
+    for (number, sheet) in sheets.iter().enumerate() {
         // A page of each sheet's own size without margins: a bare SVG would be fitted to whatever paper is loaded.
-        let (width, height) = (
-            millimetres(file.sheet.width),
-            millimetres(file.sheet.height),
-        );
+        let (width, height) = (millimetres(sheet.width), millimetres(sheet.height));
         put!(
             html,
             "@page sheet{number} {{ size: {width}mm {height}mm; margin: 0 }}\n\
@@ -297,19 +285,20 @@ fn why(finding: &Finding) -> String {
     }
 }
 
-fn sheet_pictures(html: &mut String, sheets: &[SheetFile]) {
-    for (number, file) in sheets.iter().enumerate() {
+fn sheet_pictures(html: &mut String, sheets: &[Sheet]) {
+    for (number, sheet) in sheets.iter().enumerate() {
+        let path = escaped(&sheet_path(sheet));
         put!(
             html,
             "<section class=\"sheet\" id=\"sheet{number}\">\n<h2>Sheet {}: {}</h2>\n<p>{} × {} mm</p>\n\
              <a href=\"{}\"><img src=\"{}\" alt=\"Sheet {}\"></a>\n</section>\n",
-            file.sheet.number,
-            escaped(&file.sheet.title),
-            millimetres(file.sheet.width),
-            millimetres(file.sheet.height),
-            escaped(file.path),
-            escaped(file.path),
-            file.sheet.number,
+            sheet.number,
+            escaped(&sheet.title),
+            millimetres(sheet.width),
+            millimetres(sheet.height),
+            path,
+            path,
+            sheet.number,
         );
     }
 }

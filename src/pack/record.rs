@@ -3,8 +3,9 @@
 //! The head rows say which drawing it belongs to; the filled-in figures are in millimetres. Nothing is filled in here.
 
 use super::PackFile;
+use super::csv_file::csv_file;
 use super::tables::mm;
-use crate::design::Design;
+use crate::design::{Design, Hole, RivetLine};
 use crate::spec::Spec;
 use crate::units::Length;
 
@@ -28,13 +29,8 @@ pub const COLUMNS: [&str; 13] = [
 /// The blank record of a plate: a row a hole, a row a rivet hole.
 pub fn inspection_record(spec: &Spec, design: &Design) -> PackFile {
     let job = &spec.written.job;
-    let mut writer = csv::WriterBuilder::new()
-        .flexible(true)
-        .from_writer(Vec::new());
-    let in_memory = "a record in memory takes rows of any length";
-    let mut write = |row: &[String]| writer.write_record(row).expect(in_memory);
-    let head: [(&str, &str); 8] = [
-        ("drawing", &job.drawing),
+    let head = [
+        ("drawing", job.drawing.as_str()),
         ("revision", &job.revision),
         ("fingerprint", spec.short_fingerprint()),
         ("works", &job.works),
@@ -43,35 +39,36 @@ pub fn inspection_record(spec: &Spec, design: &Design) -> PackFile {
         ("instrument", ""),
         ("witness", ""),
     ];
-    for (name, value) in head {
-        write(&[name.to_string(), value.to_string()]);
-    }
-    write(&COLUMNS.map(str::to_string));
-    for hole in &design.holes {
-        let group = &design.groups[hole.group];
-        write(&blank_row([
-            hole.id.clone(),
-            group.name.clone(),
-            mm(Length::mm(hole.at.x)),
-            mm(Length::mm(hole.at.y)),
-            mm(hole.finish.value()),
-        ]));
-    }
-    if let Some(line) = &design.rivets {
-        for rivet in &line.rivets {
-            write(&blank_row([
-                rivet.id.clone(),
-                format!("rivet hole, {}", rivet.made.name()),
-                String::new(),
-                String::new(),
-                mm(line.hole.value()),
-            ]));
-        }
-    }
-    PackFile::new(
-        "record/inspection.csv",
-        writer.into_inner().expect(in_memory),
-    )
+    let head = head.map(|(name, value)| vec![name.to_string(), value.to_string()]);
+    let columns = COLUMNS.map(str::to_string).to_vec();
+    let rows = head
+        .into_iter()
+        .chain([columns])
+        .chain(design.holes.iter().map(|hole| hole_row(design, hole)))
+        .chain(design.rivets.iter().flat_map(rivet_rows));
+    csv_file("record/inspection.csv", rows)
+}
+
+fn hole_row(design: &Design, hole: &Hole) -> Vec<String> {
+    blank_row([
+        hole.id.clone(),
+        design.groups[hole.group].name.clone(),
+        mm(Length::mm(hole.at.x)),
+        mm(Length::mm(hole.at.y)),
+        mm(hole.finish.value()),
+    ])
+}
+
+fn rivet_rows(line: &RivetLine) -> impl Iterator<Item = Vec<String>> {
+    line.rivets.iter().map(|rivet| {
+        blank_row([
+            rivet.id.clone(),
+            format!("rivet hole, {}", rivet.made.name()),
+            String::new(),
+            String::new(),
+            mm(line.hole.value()),
+        ])
+    })
 }
 
 /// What was designed, and a blank in every other column.

@@ -74,12 +74,12 @@ struct HoleResult<'a> {
     x_mm: f64,
     y_mm: f64,
     finish_mm: f64,
-    stages: Vec<StageResult>,
+    stages: Vec<StageResult<'a>>,
 }
 
 #[derive(Serialize)]
-struct StageResult {
-    name: String,
+struct StageResult<'a> {
+    name: &'a str,
     mm: Option<f64>,
     #[serde(rename = "where")]
     place: &'static str,
@@ -95,11 +95,11 @@ fn hole_result<'a>(design: &'a Design, hole: &'a Hole) -> HoleResult<'a> {
         y_mm: hole.at.y,
         finish_mm: hole.finish.value().to_mm(),
         stages: group
-            .stages_of(hole)
-            .into_iter()
+            .stages
+            .iter()
             .map(|stage| StageResult {
+                name: &stage.name,
                 mm: stage.size.as_ref().map(|size| size.value().to_mm()),
-                name: stage.name,
                 place: stage.place.name(),
             })
             .collect(),

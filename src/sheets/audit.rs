@@ -174,7 +174,7 @@ fn unsound_marks(sheet: &Sheet) -> Vec<Defect> {
                 return Some(defect(Flaw::NoNumber, place, words_of(mark)));
             }
             let sized = match mark {
-                Mark::Text(_) => mark.has_size(),
+                Mark::Text(text) => text.height > 0.0,
                 Mark::Filled { corners, .. } => corners.len() > 2 && mark.length() >= LEAST_LENGTH,
                 _ => mark.length() >= LEAST_LENGTH,
             };

@@ -11,8 +11,6 @@ pub mod pdf;
 pub mod png;
 #[cfg(test)]
 mod sample;
-#[cfg(test)]
-mod second_opinion;
 pub mod svg;
 #[cfg(test)]
 mod writers_agree;

@@ -1,6 +1,6 @@
 //! `tables/holes.csv`: every hole in the flat, where it stands and what is made of it.
 
-use super::{csv_file, mm, nearest_64th, size, stages};
+use super::{mm, nearest_64th, size, stages, table};
 use crate::design::Design;
 use crate::pack::PackFile;
 use crate::units::Length;
@@ -21,7 +21,7 @@ const HEAD: &[&str] = &[
     "exception",
 ];
 
-pub(super) fn table(design: &Design) -> PackFile {
+pub(super) fn holes(design: &Design) -> PackFile {
     let rows = design
         .holes
         .iter()
@@ -43,5 +43,5 @@ pub(super) fn table(design: &Design) -> PackFile {
             row
         })
         .collect();
-    csv_file("tables/holes.csv", HEAD, rows)
+    table("tables/holes.csv", HEAD, rows)
 }

@@ -9,6 +9,7 @@ mod stays;
 mod tubes;
 
 use super::PackFile;
+use super::csv_file::csv_file;
 use crate::design::{Design, Stage};
 use crate::spec::Spec;
 use crate::units::{Length, Size, print};
@@ -16,22 +17,18 @@ use crate::units::{Length, Size, print};
 /// Every table of the pack. A table of something that the plate has none of holds its head alone.
 pub fn tables(spec: &Spec, design: &Design) -> Vec<PackFile> {
     vec![
-        holes::table(design),
-        rivets::table(spec, design),
-        stays::table(spec, design),
-        tubes::table(spec, design),
+        holes::holes(design),
+        rivets::rivets(spec, design),
+        stays::stays(spec, design),
+        tubes::tubes(spec, design),
     ]
 }
 
 /// A table as a file: its head, then its rows, each as long as the head.
-pub(super) fn csv_file(path: &str, head: &[&str], rows: Vec<Vec<String>>) -> PackFile {
-    let mut writer = csv::Writer::from_writer(Vec::new());
-    let in_memory = "a table in memory takes rows of the length of its head";
-    writer.write_record(head).expect(in_memory);
-    for row in rows {
-        writer.write_record(row).expect(in_memory);
-    }
-    PackFile::new(path, writer.into_inner().expect(in_memory))
+fn table(path: &str, head: &[&str], rows: Vec<Vec<String>>) -> PackFile {
+    debug_assert!(rows.iter().all(|row| row.len() == head.len()), "{path}");
+    let head = head.iter().map(ToString::to_string).collect();
+    csv_file(path, std::iter::once(head).chain(rows))
 }
 
 /// Millimetres to the thousandth.
@@ -40,7 +37,7 @@ pub(super) fn mm(length: Length) -> String {
 }
 
 /// The nearest 64th of an inch, and what the length has over it in decimals of an inch, with its sign.
-pub(super) fn nearest_64th(length: Length) -> [String; 2] {
+fn nearest_64th(length: Length) -> [String; 2] {
     let fraction = print::inches(length).trim_start_matches('~').to_string();
     let over = print::inch_fraction(length).remainder.to_inches();
     let digits = print::decimal(over, 4);
@@ -53,17 +50,17 @@ pub(super) fn nearest_64th(length: Length) -> [String; 2] {
 }
 
 /// A size as it was written, and in millimetres.
-pub(super) fn size(size: &Size) -> [String; 2] {
+fn size(size: &Size) -> [String; 2] {
     [size.as_written().to_string(), mm(size.value())]
 }
 
 /// A size that the spec may leave out.
-pub(super) fn size_or_blank(given: Option<&Size>) -> [String; 2] {
+fn size_or_blank(given: Option<&Size>) -> [String; 2] {
     given.map(size).unwrap_or_default()
 }
 
 /// The stages of a hole in one cell: "pilot 12 mm to drawing; ream 1 27/32 in in place".
-pub(super) fn stages(stages: &[Stage]) -> String {
+fn stages(stages: &[Stage]) -> String {
     let words: Vec<String> = stages
         .iter()
         .map(|stage| match &stage.size {

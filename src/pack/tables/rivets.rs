@@ -1,6 +1,6 @@
 //! `tables/rivets.csv`: every rivet hole of the flange, by angle and by run along the bore from bottom centre.
 
-use super::{csv_file, mm, nearest_64th, size};
+use super::{mm, nearest_64th, size, table};
 use crate::design::Design;
 use crate::pack::PackFile;
 use crate::spec::Spec;
@@ -23,7 +23,7 @@ const HEAD: &[&str] = &[
     "head",
 ];
 
-pub(super) fn table(spec: &Spec, design: &Design) -> PackFile {
+pub(super) fn rivets(spec: &Spec, design: &Design) -> PackFile {
     let head = spec.written.rivets.as_ref().and_then(|r| r.head.clone());
     let rows = design
         .rivets
@@ -45,5 +45,5 @@ pub(super) fn table(spec: &Spec, design: &Design) -> PackFile {
             row
         })
         .collect();
-    csv_file("tables/rivets.csv", HEAD, rows)
+    table("tables/rivets.csv", HEAD, rows)
 }

@@ -1,6 +1,6 @@
 //! `tables/stays.csv`: every stay hole, and the stay that goes through it as the spec describes it.
 
-use super::{csv_file, mm, nearest_64th, size, size_or_blank, stages};
+use super::{mm, nearest_64th, size, size_or_blank, stages, table};
 use crate::design::{Design, HoleGroup};
 use crate::pack::PackFile;
 use crate::spec::{Purpose, Spec, StaySpec};
@@ -29,7 +29,7 @@ const HEAD: &[&str] = &[
     "remarks",
 ];
 
-pub(super) fn table(spec: &Spec, design: &Design) -> PackFile {
+pub(super) fn stays(spec: &Spec, design: &Design) -> PackFile {
     let rows = design
         .holes
         .iter()
@@ -58,7 +58,7 @@ pub(super) fn table(spec: &Spec, design: &Design) -> PackFile {
             row
         })
         .collect();
-    csv_file("tables/stays.csv", HEAD, rows)
+    table("tables/stays.csv", HEAD, rows)
 }
 
 /// The stay as the spec has it, by the group's place in the spec.

@@ -3,7 +3,7 @@
 //! The length of a tube also wants the other plate and the projections, which are not this plate's; the length between
 //! the plates stands here as the spec gives it.
 
-use super::{csv_file, size, size_or_blank};
+use super::{size, size_or_blank, table};
 use crate::design::Design;
 use crate::pack::PackFile;
 use crate::spec::{Nest, Purpose, Spec};
@@ -27,7 +27,7 @@ const HEAD: &[&str] = &[
     "last",
 ];
 
-pub(super) fn table(spec: &Spec, design: &Design) -> PackFile {
+pub(super) fn tubes(spec: &Spec, design: &Design) -> PackFile {
     let mut rows = Vec::new();
     for (number, group) in design.groups.iter().enumerate() {
         if !matches!(group.purpose, Purpose::Tube | Purpose::Flue) {
@@ -52,7 +52,7 @@ pub(super) fn table(spec: &Spec, design: &Design) -> PackFile {
             rows.push(row);
         }
     }
-    csv_file("tables/tubes.csv", HEAD, rows)
+    table("tables/tubes.csv", HEAD, rows)
 }
 
 fn nest_at<'a>(spec: &'a Spec, path: &str) -> Option<&'a Nest> {
