@@ -1,18 +1,114 @@
 //! Paper: views, dimensions, tables and lettering as marks, and the three writers that decide nothing.
 
 pub mod audit;
+mod banner;
+mod board;
+mod clear;
 mod curves;
 mod dashes;
+mod dimension;
+mod edge_dimensions;
 pub mod face;
+mod face_view;
+mod figure;
+mod flow;
+mod furniture;
+mod general;
+mod hatch;
+mod hole_schedule;
+mod interrupt;
+mod key_plan;
+mod letter_size;
 pub mod lettering;
 mod lettering_box;
 mod mark;
+mod notes;
+mod paper_size;
+mod particulars;
 pub mod pdf;
 pub mod png;
+mod proving_bar;
 #[cfg(test)]
 mod sample;
+mod scale;
+mod section;
+mod set;
+mod standing_notes;
 pub mod svg;
+mod table;
+mod text_box;
+mod title_block;
+mod view;
 #[cfg(test)]
 mod writers_agree;
 
 pub use mark::{Hang, Mark, PaperPoint, Pattern, Pen, Role, Sheet, Text, at};
+
+use board::Board;
+use set::Set;
+use title_block::SheetPlace;
+
+use crate::checks::Finding;
+use crate::cut::CutPart;
+use crate::design::Design;
+use crate::spec::Spec;
+
+/// Draws every sheet of a plate.
+///
+/// `parts` are the pieces as the contractor cuts them, for the sheet of the cut part; none where nothing is cut. Sheets are
+/// drawn whatever the findings say; while one of them lies below its rule, each sheet says NOT FOR CUTTING.
+pub fn draw_sheets(
+    spec: &Spec,
+    design: &Design,
+    findings: &[Finding],
+    parts: &[CutPart],
+) -> Vec<Sheet> {
+    let set = Set {
+        spec,
+        design,
+        findings,
+        parts,
+        figures: figure::Figures::of(spec),
+    };
+    finish(&set, boards(&set))
+}
+
+/// Every sheet without its furniture, in the order of the set.
+fn boards(set: &Set<'_>) -> Vec<Board> {
+    general::general(set)
+}
+
+/// Furniture and numbers, once it is known how many sheets there are.
+fn finish(set: &Set<'_>, boards: Vec<Board>) -> Vec<Sheet> {
+    let of = boards.len();
+    let paper = set.spec.written.sheets.paper;
+    let (width, height) = paper_size::paper_size(paper);
+    let below = particulars::below(set.findings);
+    boards
+        .into_iter()
+        .enumerate()
+        .map(|(i, mut board)| {
+            let (name, title) = (board.name.clone(), board.title.clone());
+            interrupt::interrupt_lines_at_lettering(&mut board);
+            furniture::put_frame(&mut board, paper);
+            let place = SheetPlace {
+                number: i + 1,
+                of,
+                title: &title,
+            };
+            title_block::put_title_block(&mut board, set.spec, place);
+            particulars::put_particulars(&mut board, set.spec, set.findings);
+            if below > 0 {
+                banner::put_banner(&mut board, paper, below);
+            }
+            Sheet {
+                number: i + 1,
+                name,
+                title,
+                width,
+                height,
+                marks: board.marks,
+            }
+        })
+        .collect()
+}

@@ -1,0 +1,42 @@
+//! NOT FOR CUTTING across the head of every sheet while something judged is below its rule and nobody has conceded it.
+
+use super::at;
+use super::board::{Board, PaperBox};
+use super::furniture::BANNER;
+use super::letter_size::fitting_height;
+use super::paper_size::frame;
+use super::{Hang, Pen};
+use crate::spec::Paper;
+
+/// Puts the banner at the head of the sheet, the number of comparisons below beside it.
+pub fn put_banner(board: &mut Board, paper: Paper, below: usize) {
+    let f = frame(paper);
+    let b = PaperBox::new(f.left + 1.0, f.top + 1.0, f.right - 1.0, f.top + BANNER);
+    board.ruled_box(b, Pen::Frame);
+    board.ruled_box(b.grown(-0.9), Pen::Middle);
+    let words = if below == 1 {
+        "1 comparison is below its rule and is not conceded: see the design check sheet".to_string()
+    } else {
+        format!(
+            "{below} comparisons are below their rules and are not conceded: see the design check sheet"
+        )
+    };
+    // The centring mark reaches into the middle of the head, so the lettering keeps to either side of it.
+    let middle = f.middle().x;
+    let left_room = middle - b.left - 8.0;
+    let height = fitting_height("NOT FOR CUTTING", left_room, 6.5, true);
+    board.bold(
+        at(b.left + 5.0, b.bottom - 1.9),
+        "NOT FOR CUTTING",
+        height,
+        Hang::Start,
+    );
+    let right_room = b.right - middle - 8.0;
+    let height = fitting_height(&words, right_room, 3.5, false);
+    board.text(
+        at(middle + 4.0, b.bottom - 3.0),
+        &words,
+        height,
+        Hang::Start,
+    );
+}

@@ -1,0 +1,286 @@
+//! The drawing board: marks of one sheet as they are put down, before the sheet's number is known.
+
+use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, Text, at};
+use crate::units::Length;
+use crate::units::angle::hypot;
+
+/// A dimension as it was put down: which length it states, and between which places of the paper.
+///
+/// Kept so that every printed figure can be proved against the marks and the scale.
+#[derive(Clone, Debug)]
+pub struct Stated {
+    /// One end, mm on paper.
+    pub from: PaperPoint,
+    /// The other end, mm on paper.
+    pub to: PaperPoint,
+    /// Millimetres of paper for a millimetre of plate.
+    pub scale: f64,
+    /// The length stated.
+    pub length: Length,
+    /// What was printed.
+    pub words: String,
+}
+
+impl Stated {
+    /// The length that the marks show, from the paper alone.
+    pub fn shown(&self) -> Length {
+        Length::mm(hypot(self.to.x - self.from.x, self.to.y - self.from.y) / self.scale)
+    }
+}
+
+/// One sheet under the pencil.
+#[derive(Clone, Debug)]
+pub struct Board {
+    /// Short name for its file: "general".
+    pub name: String,
+    /// What the sheet shows, for the title block.
+    pub title: String,
+    /// Scale of its main view as printed: "1:5"; "NONE" where there is no view to scale.
+    pub scale_words: String,
+    /// Marks in drawing order.
+    pub marks: Vec<Mark>,
+    /// Dimensions put down.
+    pub stated: Vec<Stated>,
+    /// Where furniture that only some sheets carry has been left room: the box free for drawing.
+    pub room: PaperBox,
+}
+
+/// An upright box on the paper, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PaperBox {
+    /// Left edge.
+    pub left: f64,
+    /// Top edge.
+    pub top: f64,
+    /// Right edge.
+    pub right: f64,
+    /// Bottom edge.
+    pub bottom: f64,
+}
+
+impl PaperBox {
+    /// A box by its edges.
+    pub const fn new(left: f64, top: f64, right: f64, bottom: f64) -> PaperBox {
+        PaperBox {
+            left,
+            top,
+            right,
+            bottom,
+        }
+    }
+
+    /// Width, mm.
+    pub fn width(&self) -> f64 {
+        self.right - self.left
+    }
+
+    /// Height, mm.
+    pub fn height(&self) -> f64 {
+        self.bottom - self.top
+    }
+
+    /// The same, larger by so much all round.
+    pub fn grown(&self, by: f64) -> PaperBox {
+        PaperBox::new(
+            self.left - by,
+            self.top - by,
+            self.right + by,
+            self.bottom + by,
+        )
+    }
+
+    /// Whether two boxes share any area.
+    pub fn meets(&self, other: &PaperBox) -> bool {
+        self.left < other.right
+            && other.left < self.right
+            && self.top < other.bottom
+            && other.top < self.bottom
+    }
+
+    /// Whether the other lies wholly inside this one.
+    pub fn holds(&self, other: &PaperBox) -> bool {
+        self.left <= other.left
+            && self.top <= other.top
+            && self.right >= other.right
+            && self.bottom >= other.bottom
+    }
+
+    /// Its middle.
+    pub fn middle(&self) -> PaperPoint {
+        at(
+            (self.left + self.right) / 2.0,
+            (self.top + self.bottom) / 2.0,
+        )
+    }
+}
+
+impl Board {
+    /// An empty board with room for drawing inside a box.
+    pub fn new(name: &str, title: &str, room: PaperBox) -> Board {
+        Board {
+            name: name.into(),
+            title: title.into(),
+            scale_words: "NONE".into(),
+            marks: Vec::new(),
+            stated: Vec::new(),
+            room,
+        }
+    }
+
+    /// A straight line.
+    pub fn line(
+        &mut self,
+        from: PaperPoint,
+        to: PaperPoint,
+        pen: Pen,
+        pattern: Pattern,
+        role: Role,
+    ) {
+        if hypot(to.x - from.x, to.y - from.y) > LEAST_MARK_MM {
+            self.marks.push(Mark::Line {
+                from,
+                to,
+                pen,
+                pattern,
+                role,
+            });
+        }
+    }
+
+    /// A narrow unbroken line of dimensions and leaders.
+    pub fn dimension_line(&mut self, from: PaperPoint, to: PaperPoint) {
+        self.line(from, to, Pen::Narrow, Pattern::Continuous, Role::Dimension);
+    }
+
+    /// A narrow chain line.
+    pub fn centre_line(&mut self, from: PaperPoint, to: PaperPoint) {
+        self.line(from, to, Pen::Narrow, Pattern::Chain, Role::Centre);
+    }
+
+    /// An edge that one sees.
+    pub fn edge_line(&mut self, from: PaperPoint, to: PaperPoint) {
+        self.line(from, to, Pen::Wide, Pattern::Continuous, Role::Object);
+    }
+
+    /// A rule of a table or title block.
+    pub fn rule(&mut self, from: PaperPoint, to: PaperPoint, pen: Pen) {
+        self.line(from, to, pen, Pattern::Continuous, Role::Furniture);
+    }
+
+    /// A box of rules.
+    pub fn ruled_box(&mut self, b: PaperBox, pen: Pen) {
+        let corners = [
+            at(b.left, b.top),
+            at(b.right, b.top),
+            at(b.right, b.bottom),
+            at(b.left, b.bottom),
+        ];
+        for i in 0..4 {
+            self.rule(corners[i], corners[(i + 1) % 4], pen);
+        }
+    }
+
+    /// A full circle.
+    pub fn circle(
+        &mut self,
+        centre: PaperPoint,
+        radius: f64,
+        pen: Pen,
+        pattern: Pattern,
+        role: Role,
+    ) {
+        self.marks.push(Mark::Circle {
+            centre,
+            radius,
+            pen,
+            pattern,
+            role,
+        });
+    }
+
+    /// An arc, degrees clockwise on paper from x; the sweep may be negative.
+    #[allow(clippy::too_many_arguments)] // The fields of the mark, once each.
+    pub fn arc(
+        &mut self,
+        centre: PaperPoint,
+        radius: f64,
+        start_deg: f64,
+        sweep_deg: f64,
+        pen: Pen,
+        pattern: Pattern,
+        role: Role,
+    ) {
+        let (start_deg, sweep_deg) = if sweep_deg < 0.0 {
+            (start_deg + sweep_deg, -sweep_deg)
+        } else {
+            (start_deg, sweep_deg)
+        };
+        self.marks.push(Mark::Arc {
+            centre,
+            radius,
+            start_deg,
+            sweep_deg,
+            pen,
+            pattern,
+            role,
+        });
+    }
+
+    /// A filled polygon.
+    pub fn filled(&mut self, corners: Vec<PaperPoint>, role: Role) {
+        self.marks.push(Mark::Filled { corners, role });
+    }
+
+    /// A line of upright lettering.
+    pub fn text(&mut self, place: PaperPoint, words: &str, height: f64, hang: Hang) {
+        self.lettering(place, words, height, hang, 0.0, false);
+    }
+
+    /// A line of upright bold lettering.
+    pub fn bold(&mut self, place: PaperPoint, words: &str, height: f64, hang: Hang) {
+        self.lettering(place, words, height, hang, 0.0, true);
+    }
+
+    /// A line of lettering, turned anticlockwise.
+    pub fn lettering(
+        &mut self,
+        place: PaperPoint,
+        words: &str,
+        height: f64,
+        hang: Hang,
+        turn_deg: f64,
+        bold: bool,
+    ) {
+        if !words.trim().is_empty() {
+            self.marks.push(Mark::Text(Text {
+                at: place,
+                words: words.into(),
+                height,
+                hang,
+                turn_deg,
+                bold,
+            }));
+        }
+    }
+
+    /// Remembers what a dimension states.
+    pub fn state(
+        &mut self,
+        from: PaperPoint,
+        to: PaperPoint,
+        scale: f64,
+        length: Length,
+        words: &str,
+    ) {
+        self.stated.push(Stated {
+            from,
+            to,
+            scale,
+            length: length.abs(),
+            words: words.into(),
+        });
+    }
+}
+
+/// A mark shorter than this is not put down, mm: no pen shows it.
+const LEAST_MARK_MM: f64 = 0.01;

@@ -1,0 +1,91 @@
+//! Where there is room on the board: what a box on the paper would touch.
+
+use super::Mark;
+use super::PaperPoint;
+use super::board::{Board, PaperBox};
+use super::text_box::text_box;
+use crate::units::angle::{cos, hypot, sin};
+
+/// Whether a box is clear of every mark put down so far, `gap` mm all round.
+pub fn is_clear(board: &Board, b: &PaperBox, gap: f64) -> bool {
+    let b = b.grown(gap);
+    board.marks.iter().all(|mark| !touches(mark, &b))
+}
+
+/// Whether any part of a mark lies in a box.
+pub fn touches(mark: &Mark, b: &PaperBox) -> bool {
+    match mark {
+        Mark::Line { from, to, .. } => line_meets(*from, *to, b),
+        Mark::Circle { centre, radius, .. } => {
+            let (near, far) = near_and_far(*centre, b);
+            near <= *radius && *radius <= far
+        }
+        Mark::Arc {
+            centre,
+            radius,
+            start_deg,
+            sweep_deg,
+            ..
+        } => {
+            let (near, far) = near_and_far(*centre, b);
+            near <= *radius
+                && *radius <= far
+                && arc_meets(*centre, *radius, *start_deg, *sweep_deg, b)
+        }
+        Mark::Filled { corners, .. } => {
+            let mut round = PaperBox::new(f64::MAX, f64::MAX, f64::MIN, f64::MIN);
+            for c in corners {
+                round = PaperBox::new(
+                    round.left.min(c.x),
+                    round.top.min(c.y),
+                    round.right.max(c.x),
+                    round.bottom.max(c.y),
+                );
+            }
+            round.meets(b)
+        }
+        Mark::Text(text) => text_box(text).meets(b),
+    }
+}
+
+fn near_and_far(c: PaperPoint, b: &PaperBox) -> (f64, f64) {
+    let dx = (b.left - c.x).max(c.x - b.right).max(0.0);
+    let dy = (b.top - c.y).max(c.y - b.bottom).max(0.0);
+    let fx = (c.x - b.left).abs().max((c.x - b.right).abs());
+    let fy = (c.y - b.top).abs().max((c.y - b.bottom).abs());
+    (hypot(dx, dy), hypot(fx, fy))
+}
+
+/// The share of a line, from 0 to 1, that lies in a box.
+pub fn line_within(from: PaperPoint, to: PaperPoint, b: &PaperBox) -> Option<(f64, f64)> {
+    let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
+    for (start, run, low, high) in [
+        (from.x, to.x - from.x, b.left, b.right),
+        (from.y, to.y - from.y, b.top, b.bottom),
+    ] {
+        if run.abs() < 1e-12 {
+            if start < low || start > high {
+                return None;
+            }
+        } else {
+            let (one, two) = ((low - start) / run, (high - start) / run);
+            enter = enter.max(one.min(two));
+            leave = leave.min(one.max(two));
+        }
+    }
+    (enter < leave).then_some((enter, leave))
+}
+
+fn line_meets(from: PaperPoint, to: PaperPoint, b: &PaperBox) -> bool {
+    line_within(from, to, b).is_some()
+}
+
+fn arc_meets(centre: PaperPoint, radius: f64, start: f64, sweep: f64, b: &PaperBox) -> bool {
+    // A chord every half millimetre is finer than any gap asked for.
+    let steps = ((sweep.to_radians() * radius / 0.5).ceil() as usize).clamp(1, 4000);
+    (0..=steps).any(|i| {
+        let a = (start + sweep * i as f64 / steps as f64).to_radians();
+        let (x, y) = (centre.x + radius * cos(a), centre.y + radius * sin(a));
+        x >= b.left && x <= b.right && y >= b.top && y <= b.bottom
+    })
+}

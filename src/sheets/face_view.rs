@@ -1,0 +1,221 @@
+//! The face of the plate as one looks at it: edge, flange, lines and holes.
+
+use super::at;
+use super::board::{Board, PaperBox};
+use super::clear::is_clear;
+use super::letter_size::{LEAST_NUMBER, TABLE};
+use super::view::{PlateBox, Stroke, View};
+use super::{Hang, PaperPoint, face};
+use crate::design::{Design, FlangeDesign, Hole, Point};
+use crate::spec::Purpose;
+use crate::units::angle::{cos, from_top_clockwise, sin, sqrt};
+
+/// How far centre lines run past an outline, mm of paper.
+pub const CENTRE_OVER: f64 = 4.0;
+
+/// What of the face is put down.
+#[derive(Clone, Copy, Debug)]
+pub struct Wanted {
+    /// Numbers inside tube and flue holes.
+    pub tube_numbers: bool,
+    /// Numbers inside other holes.
+    pub other_numbers: bool,
+    /// The plate's own edge and its flange.
+    pub edge: bool,
+    /// Ticks where rivets lie.
+    pub rivets: bool,
+}
+
+/// Puts the face down.
+pub fn put_face(board: &mut Board, view: &View, design: &Design, wanted: Wanted) {
+    if wanted.edge {
+        view.outline(board, &design.edge, Stroke::SEEN);
+        put_flange(board, view, design);
+        put_centre_lines(board, view, &PlateBox::round(&design.edge));
+    }
+    if wanted.rivets {
+        put_rivet_ticks(board, view, design);
+    }
+    for hole in &design.holes {
+        put_hole(board, view, design, hole, wanted);
+    }
+}
+
+/// Whether a purpose is numbered with the nest.
+pub fn in_nest(purpose: Purpose) -> bool {
+    match purpose {
+        Purpose::Tube | Purpose::Flue => true,
+        Purpose::Stay
+        | Purpose::SteamPipe
+        | Purpose::Plug
+        | Purpose::Fitting
+        | Purpose::Bolt
+        | Purpose::FormerPin => false,
+    }
+}
+
+/// Vertical and horizontal centre lines of the barrel, just past the edge.
+pub fn put_centre_lines(board: &mut Board, view: &View, edge: &PlateBox) {
+    let b = view.paper_box(edge).grown(CENTRE_OVER);
+    board.centre_line(at(view.centre.x, b.top), at(view.centre.x, b.bottom));
+    board.centre_line(at(b.left, view.centre.y), at(b.right, view.centre.y));
+}
+
+/// Flange edges and the lines of bend or weld; hidden where the flange stands away from the viewer.
+fn put_flange(board: &mut Board, view: &View, design: &Design) {
+    let Some(flange) = &design.flange else {
+        return;
+    };
+    let (towards, radii, lines) = match flange {
+        FlangeDesign::Pressed(p) => {
+            let outside = p.outside_diameter.value().to_mm() / 2.0;
+            let inside = outside - design.thickness.value().to_mm();
+            (p.towards, vec![inside], vec![p.tangent_radius.to_mm()])
+        }
+        FlangeDesign::Fabricated(f) => {
+            let outside = f.ring_outside_diameter.value().to_mm() / 2.0;
+            let inside = outside - f.ring_thickness.value().to_mm();
+            (
+                f.towards,
+                vec![outside, inside],
+                vec![f.inner_toe_radius.to_mm(), f.outer_toe_radius.to_mm()],
+            )
+        }
+    };
+    let seen = towards == design.view_from;
+    for radius in radii {
+        let stroke = if seen { Stroke::SEEN } else { Stroke::HIDDEN };
+        view.circle(board, Point::CENTRE, radius, stroke);
+    }
+    for radius in lines {
+        view.circle(board, Point::CENTRE, radius, Stroke::TANGENT);
+    }
+}
+
+/// A short centre line across the flange at every rivet.
+fn put_rivet_ticks(board: &mut Board, view: &View, design: &Design) {
+    let (Some(line), Some(flange)) = (&design.rivets, &design.flange) else {
+        return;
+    };
+    let (outside, thick) = flange_rim(design, flange);
+    for rivet in &line.rivets {
+        let a = from_top_clockwise(rivet.angle_deg);
+        let along = |r: f64| view.place(Point::new(r * cos(a), r * sin(a)));
+        let over = 2.0 / view.scale;
+        board.line(
+            along(outside - thick - over),
+            along(outside + over),
+            super::Pen::Narrow,
+            super::Pattern::Continuous,
+            super::Role::Centre,
+        );
+    }
+}
+
+/// Outside radius and thickness of the flange's parallel part, mm.
+pub fn flange_rim(design: &Design, flange: &FlangeDesign) -> (f64, f64) {
+    match flange {
+        FlangeDesign::Pressed(p) => (
+            p.outside_diameter.value().to_mm() / 2.0,
+            design.thickness.value().to_mm(),
+        ),
+        FlangeDesign::Fabricated(f) => (
+            f.ring_outside_diameter.value().to_mm() / 2.0,
+            f.ring_thickness.value().to_mm(),
+        ),
+    }
+}
+
+fn put_hole(board: &mut Board, view: &View, design: &Design, hole: &Hole, wanted: Wanted) {
+    let radius = hole.finish.value().to_mm() / 2.0;
+    view.circle(board, hole.at, radius, Stroke::SEEN);
+    if hole.exception.is_some() {
+        // A second ring marks a hole that departs from its pattern, in black and white.
+        let ring = radius + 1.0 / view.scale;
+        view.circle(board, hole.at, ring, Stroke::TANGENT);
+    }
+    let nest = in_nest(design.groups[hole.group].purpose);
+    let numbered = if nest {
+        wanted.tube_numbers
+    } else {
+        wanted.other_numbers
+    };
+    if numbered {
+        if let Some(height) = number_height(&hole.id, radius * view.scale) {
+            put_number(board, view, hole, height);
+            return;
+        }
+    }
+    if !nest {
+        put_centre_mark(board, view, hole.at, radius);
+    }
+}
+
+/// Small cross of centre lines through a hole.
+fn put_centre_mark(board: &mut Board, view: &View, centre: Point, radius: f64) {
+    let c = view.place(centre);
+    let reach = radius * view.scale + 2.0;
+    board.centre_line(at(c.x - reach, c.y), at(c.x + reach, c.y));
+    board.centre_line(at(c.x, c.y - reach), at(c.x, c.y + reach));
+}
+
+/// Height at which a number stands inside a hole of this radius on paper; none where it would be too small to read.
+pub fn number_height(id: &str, paper_radius: f64) -> Option<f64> {
+    // The corners of the lettering keep this far from the rim, mm.
+    const CLEAR: f64 = 0.55;
+    let fits = |height: f64| {
+        let half = face::width(id, height, false) / 2.0;
+        sqrt(half * half + height * height / 4.0) <= paper_radius - CLEAR
+    };
+    [3.5, 3.0, TABLE, 2.25, LEAST_NUMBER]
+        .into_iter()
+        .find(|&h| fits(h))
+}
+
+fn put_number(board: &mut Board, view: &View, hole: &Hole, height: f64) {
+    let c = view.place(hole.at);
+    board.text(at(c.x, c.y + height / 2.0), &hole.id, height, Hang::Middle);
+}
+
+/// Numbers of holes off the nest that are too small to hold them, each where nothing stands in its way.
+pub fn put_loose_numbers(board: &mut Board, view: &View, design: &Design) {
+    for hole in &design.holes {
+        let radius = hole.finish.value().to_mm() / 2.0 * view.scale;
+        if !in_nest(design.groups[hole.group].purpose) && number_height(&hole.id, radius).is_none()
+        {
+            put_number_beside(board, view.place(hole.at), radius, &hole.id);
+        }
+    }
+}
+
+fn put_number_beside(board: &mut Board, c: PaperPoint, radius: f64, id: &str) {
+    let wide = face::width(id, TABLE, false);
+    let places = (0..6).flat_map(|ring| {
+        let reach = radius + 1.0 + f64::from(ring) * 1.5;
+        let (dx, dy) = (reach + wide / 2.0, reach + TABLE / 2.0);
+        let slant = reach * 0.7;
+        [
+            at(c.x + slant + wide / 2.0, c.y - slant - TABLE / 2.0),
+            at(c.x - slant - wide / 2.0, c.y - slant - TABLE / 2.0),
+            at(c.x + slant + wide / 2.0, c.y + slant + TABLE / 2.0),
+            at(c.x - slant - wide / 2.0, c.y + slant + TABLE / 2.0),
+            at(c.x, c.y - dy),
+            at(c.x + dx, c.y),
+            at(c.x - dx, c.y),
+            at(c.x, c.y + dy),
+        ]
+    });
+    let round = |p: PaperPoint| {
+        PaperBox::new(
+            p.x - wide / 2.0,
+            p.y - TABLE / 2.0,
+            p.x + wide / 2.0,
+            p.y + TABLE / 2.0,
+        )
+    };
+    let found = places
+        .into_iter()
+        .find(|&p| is_clear(board, &round(p), 0.4));
+    let place = found.unwrap_or(at(c.x + radius + 1.0 + wide / 2.0, c.y - radius - TABLE));
+    board.text(at(place.x, place.y + TABLE / 2.0), id, TABLE, Hang::Middle);
+}

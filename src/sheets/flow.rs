@@ -1,0 +1,83 @@
+//! Blocks of tables, notes and cautions put down one under another, over as many columns and sheets as they need.
+
+use super::at;
+use super::board::{Board, PaperBox};
+use super::notes::{Notes, caution_height, put_caution};
+use super::table::Table;
+
+/// From one block to the next, mm.
+const BETWEEN: f64 = 4.5;
+
+/// One block.
+#[derive(Clone, Debug)]
+pub enum Block {
+    /// A table, from a row on.
+    Table(Table, usize),
+    /// Notes, from a note on.
+    Notes(Notes, usize),
+    /// A boxed caution and the height of its lettering.
+    Caution(String, f64),
+}
+
+/// Puts blocks down in a box from the top; tells what did not fit, in order, and the y reached.
+pub fn flow(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> (Vec<Block>, f64) {
+    let mut y = room.top;
+    let mut left_over = Vec::new();
+    for block in blocks {
+        if !left_over.is_empty() {
+            left_over.push(block);
+            continue;
+        }
+        let rest = PaperBox::new(room.left, y, room.right, room.bottom);
+        match block {
+            Block::Table(table, from) => {
+                let table = table.widened_to(room.width());
+                let (next, foot) = table.put(board, &rest, from);
+                if next > from || table.rows.is_empty() {
+                    y = foot + BETWEEN;
+                }
+                if next < table.rows.len() {
+                    left_over.push(Block::Table(table, next));
+                }
+            }
+            Block::Notes(notes, from) => {
+                let (next, foot) = notes.put(board, &rest, from);
+                if next > from {
+                    y = foot + BETWEEN;
+                }
+                if next < notes.notes.len() {
+                    left_over.push(Block::Notes(notes, next));
+                }
+            }
+            Block::Caution(words, height) => {
+                if caution_height(room.width(), &words, height) <= rest.height() {
+                    y = put_caution(board, at(room.left, y), room.width(), &words, height)
+                        + BETWEEN;
+                } else {
+                    left_over.push(Block::Caution(words, height));
+                }
+            }
+        }
+    }
+    (left_over, y)
+}
+
+/// Puts blocks down over so many columns of a box, side by side; tells what did not fit.
+pub fn flow_in_columns(
+    board: &mut Board,
+    room: &PaperBox,
+    columns: usize,
+    gap: f64,
+    mut blocks: Vec<Block>,
+) -> Vec<Block> {
+    let wide = (room.width() - gap * (columns as f64 - 1.0)) / columns as f64;
+    for i in 0..columns {
+        if blocks.is_empty() {
+            break;
+        }
+        let left = room.left + i as f64 * (wide + gap);
+        let column = PaperBox::new(left, room.top, left + wide, room.bottom);
+        blocks = flow(board, &column, blocks).0;
+    }
+    blocks
+}

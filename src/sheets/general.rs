@@ -1,0 +1,465 @@
+//! Sheet: general arrangement. Face view, section on the vertical centre line, hole schedule, key plan and notes.
+
+use super::board::{Board, PaperBox};
+use super::dimension::{
+    FIRST_ROW, Running, Says, across, across_beside, arrow, leader, running_across, running_room,
+    running_upwards, upwards,
+};
+use super::edge_dimensions::put_edge_dimensions;
+use super::face_view::{Wanted, in_nest, put_face, put_loose_numbers};
+use super::flow::{Block, flow, flow_in_columns};
+use super::hole_schedule::hole_schedule;
+use super::key_plan::{self, put_key_plan};
+use super::letter_size::{FIGURES, NOTES, TABLE};
+use super::particulars::view_words;
+use super::proving_bar::put_scale_bar;
+use super::scale::{Scale, largest_scale};
+use super::section::{SectionView, flange_is_near, put_section, whole_depth};
+use super::set::Set;
+use super::standing_notes::{CAUTION, departures, general_notes, hold_points};
+use super::title_block::revision_table;
+use super::view::{PlateBox, View};
+use super::{Hang, Pattern, Pen, Role, at};
+use crate::design::{FlangeDesign, Hole, Point};
+use crate::units::Length;
+use crate::units::angle::{cos, sin};
+
+/// Least width of the column of tables and notes, mm.
+const COLUMN: f64 = 86.0;
+/// It grows no wider than this, mm.
+const WIDEST_COLUMN: f64 = 125.0;
+/// Clear strip between views and column, mm.
+const BESIDE_COLUMN: f64 = 5.0;
+/// Clear strip between face view and section, mm.
+const BETWEEN_VIEWS: f64 = 16.0;
+/// Room right of the section for its dimensions, mm.
+const SECTION_SIDE: f64 = 16.0;
+/// Room below the views for titles and the depth of a pressed plate, mm.
+const FOOT: f64 = 15.0;
+/// Room below a flat plate, whose foot has a dimension of its own, mm.
+const FLAT_FOOT: f64 = 20.0;
+
+/// The general arrangement, and a further sheet where its notes run over.
+pub fn general(set: &Set<'_>) -> Vec<Board> {
+    let mut board = set.board("general", "General arrangement");
+    let room = board.room;
+    let plan = Plan::of(set, &room);
+    let column = PaperBox::new(room.right - plan.column, room.top, room.right, room.bottom);
+    let views = PaperBox::new(
+        room.left,
+        room.top,
+        column.left - BESIDE_COLUMN,
+        room.bottom,
+    );
+    put_views(&mut board, set, &views, &plan);
+    let rest = put_column(&mut board, set, &column);
+    let mut boards = vec![board];
+    let mut blocks = rest;
+    while !blocks.is_empty() {
+        let mut more = set.board("notes", "Notes and schedule");
+        let room = more.room;
+        let before = blocks.len();
+        blocks = flow_in_columns(&mut more, &room, 3, 8.0, blocks);
+        boards.push(more);
+        if blocks.len() == before && boards.len() > 6 {
+            break;
+        }
+    }
+    boards
+}
+
+/// Tables, key plan and notes down the right side; tells the blocks that did not fit.
+fn put_column(board: &mut Board, set: &Set<'_>, column: &PaperBox) -> Vec<Block> {
+    let revisions = revision_table(set.spec).widened_to(column.width());
+    let foot = column.bottom - revisions.full_height();
+    let at_foot = PaperBox::new(column.left, foot, column.right, column.bottom + 0.1);
+    revisions.put(board, &at_foot, 0);
+    let above = PaperBox::new(column.left, column.top, column.right, foot - 2.0);
+    let (_, y) = flow(board, &above, vec![Block::Table(hole_schedule(set), 0)]);
+    let plan = PaperBox::new(
+        column.left,
+        y - 1.5,
+        column.right,
+        y - 1.5 + key_plan::HEIGHT,
+    );
+    put_key_plan(board, plan, set.design);
+    let rest = PaperBox::new(column.left, plan.bottom, column.right, foot - 2.0);
+    let mut blocks = vec![Block::Caution(CAUTION.into(), TABLE)];
+    if let Some(list) = departures(set) {
+        blocks.push(Block::Notes(list.at_height(TABLE), 0));
+    }
+    blocks.push(Block::Notes(hold_points(set).at_height(TABLE), 0));
+    blocks.push(Block::Notes(general_notes(set).at_height(TABLE), 0));
+    flow(board, &rest, blocks).0
+}
+
+/// How the sheet is shared out between views and column.
+struct Plan {
+    scale: Scale,
+    /// Room that the running dimensions take left of the face view, mm.
+    left_side: f64,
+    /// And above it.
+    head: f64,
+    /// And below it.
+    foot: f64,
+    /// Width of the column.
+    column: f64,
+}
+
+impl Plan {
+    fn of(set: &Set<'_>, room: &PaperBox) -> Plan {
+        let edge = PlateBox::round(&set.design.edge);
+        let wide = edge.width() + whole_depth(set.design);
+        let left_side = FIRST_ROW + running_room(&heights(set, None)) + 2.0;
+        let head = FIRST_ROW + running_room(&offsets(set, None));
+        let aside = left_side + BETWEEN_VIEWS + SECTION_SIDE + BESIDE_COLUMN;
+        let foot = match set.design.flange {
+            Some(FlangeDesign::Pressed(_)) => FOOT,
+            Some(FlangeDesign::Fabricated(_)) | None => FLAT_FOOT,
+        };
+        let for_plate = (room.width() - aside - COLUMN, room.height() - head - foot);
+        let scale = largest_scale(wide, edge.height(), for_plate, set.figures.in_inches());
+        let left_over = room.width() - aside - wide * scale.factor();
+        Plan {
+            scale,
+            left_side,
+            head,
+            foot,
+            column: left_over.clamp(COLUMN, WIDEST_COLUMN),
+        }
+    }
+}
+
+/// Face view and section at one scale, dimensions round them.
+fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
+    let edge = PlateBox::round(&set.design.edge);
+    let depth = whole_depth(set.design);
+    board.scale_words = plan.scale.words();
+    let f = plan.scale.factor();
+    // What the scale leaves over is shared out, so that no corner stands empty.
+    let wide = plan.left_side + BETWEEN_VIEWS + SECTION_SIDE + (edge.width() + depth) * f;
+    let spare = (views.width() - wide).max(0.0);
+    let spare_high = (views.height() - plan.head - plan.foot - edge.height() * f).max(0.0);
+    let view = View {
+        scale: f,
+        centre: at(
+            views.left + plan.left_side + spare / 3.0 - edge.left * f,
+            views.top + plan.head + spare_high / 2.0 + edge.top * f,
+        ),
+    };
+    put_face(
+        board,
+        &view,
+        set.design,
+        Wanted {
+            tube_numbers: false,
+            other_numbers: true,
+            edge: true,
+            rivets: true,
+        },
+    );
+    let paper = view.paper_box(&edge);
+    put_cutting_plane(board, &view, &paper);
+    running_across(
+        board,
+        view.centre,
+        paper.top - FIRST_ROW,
+        f,
+        &offsets(set, Some(&view)),
+    );
+    running_upwards(
+        board,
+        view.centre,
+        paper.left - FIRST_ROW,
+        f,
+        &heights(set, Some(&view)),
+    );
+    put_edge_dimensions(board, set, &view, &paper);
+    put_face_title(board, set, views, &view, &paper);
+    put_loose_numbers(board, &view, set.design);
+    let near = flange_is_near(set.design);
+    let start = paper.right + BETWEEN_VIEWS + spare / 3.0;
+    let thickness = set.design.thickness.value().to_mm();
+    let face_x = if near {
+        start + thickness * f
+    } else {
+        start + depth * f
+    };
+    let section = SectionView {
+        scale: f,
+        face_x,
+        centre_y: view.centre.y,
+        near,
+        thickness,
+    };
+    put_section(
+        board,
+        &section,
+        set.design,
+        if f > 0.15 { 2.0 } else { 1.5 },
+    );
+    dimension_section(board, set, &section, &paper);
+    let middle = (section.x(0.0) + section.x(depth)) / 2.0;
+    board.bold(
+        at(middle, paper.bottom + plan.foot - 1.0),
+        "SECTION A–A",
+        NOTES,
+        Hang::Middle,
+    );
+}
+
+/// Ends of the cutting plane A–A, arrows the way one looks.
+fn put_cutting_plane(board: &mut Board, view: &View, paper: &PaperBox) {
+    let x = view.centre.x;
+    for (y, outwards) in [(paper.top, -1.0), (paper.bottom, 1.0)] {
+        let (a, b) = (y + outwards * 4.4, y + outwards * 8.0);
+        board.line(at(x, a), at(x, b), Pen::Wide, Pattern::Chain, Role::Centre);
+        let level = (a + b) / 2.0;
+        board.dimension_line(at(x, level), at(x + 6.0, level));
+        arrow(board, at(x + 6.0, level), 0.0);
+        board.bold(at(x + 7.5, level + 1.75), "A", 3.5, Hang::Start);
+    }
+}
+
+fn put_face_title(
+    board: &mut Board,
+    set: &Set<'_>,
+    views: &PaperBox,
+    view: &View,
+    paper: &PaperBox,
+) {
+    let words = format!("FACE VIEW, {}", view_words(set.design.view_from));
+    let y = views.bottom - 1.0;
+    board.bold(at(paper.middle().x, y), &words, NOTES, Hang::Middle);
+    put_scale_bar(
+        board,
+        at(views.left + 3.0, y - 8.0),
+        view.scale,
+        set.figures,
+    );
+}
+
+/// Something on the face that a running dimension points at: a hole, or a place of the edge.
+#[derive(Clone, Copy)]
+struct Feature {
+    at: Point,
+    /// Radius of the hole, nothing for an edge, mm.
+    half: f64,
+}
+
+impl Feature {
+    fn hole(hole: &Hole) -> Feature {
+        Feature {
+            at: hole.at,
+            half: hole.finish.value().to_mm() / 2.0,
+        }
+    }
+}
+
+/// Distances of features from the vertical centre line: every hole off the nest, and the outermost lines of the nest.
+fn offsets(set: &Set<'_>, view: Option<&View>) -> Vec<Running> {
+    let mut features = loose_holes(set);
+    features.extend(nest_extreme(set, |h| h.at.x));
+    running(set, view, features, |p| p.x, true)
+}
+
+/// Heights of features above and below the horizontal centre line; top and foot of a flat plate among them.
+fn heights(set: &Set<'_>, view: Option<&View>) -> Vec<Running> {
+    let mut features = loose_holes(set);
+    features.extend(nest_extreme(set, |h| h.at.y));
+    features.extend(nest_extreme(set, |h| -h.at.y));
+    if !matches!(set.design.flange, Some(FlangeDesign::Pressed(_))) {
+        features.extend(ends_of_edge(set));
+    }
+    running(set, view, features, |p| p.y, false)
+}
+
+/// Highest and lowest places of the plate's edge, the leftmost where there are several.
+fn ends_of_edge(set: &Set<'_>) -> Vec<Feature> {
+    let edge = PlateBox::round(&set.design.edge);
+    let corner_at = |y: f64| {
+        set.design
+            .edge
+            .edges()
+            .iter()
+            .map(|e| e.from())
+            .filter(|p| Length::mm(p.y).same_as(Length::mm(y)))
+            .min_by(|a, b| a.x.total_cmp(&b.x))
+            .unwrap_or(Point::new(0.0, y))
+    };
+    [edge.top, edge.bottom]
+        .map(|y| Feature {
+            at: corner_at(y),
+            half: 0.0,
+        })
+        .to_vec()
+}
+
+fn loose_holes(set: &Set<'_>) -> Vec<Feature> {
+    set.design
+        .holes
+        .iter()
+        .filter(|h| !in_nest(set.design.groups[h.group].purpose))
+        .map(Feature::hole)
+        .collect()
+}
+
+/// The nest hole furthest along a direction; of several, the leftmost.
+fn nest_extreme(set: &Set<'_>, along: impl Fn(&Hole) -> f64) -> Option<Feature> {
+    set.design
+        .holes
+        .iter()
+        .filter(|h| in_nest(set.design.groups[h.group].purpose))
+        .max_by(|a, b| {
+            along(a)
+                .total_cmp(&along(b))
+                .then(b.at.x.total_cmp(&a.at.x))
+                .then(a.at.y.total_cmp(&b.at.y))
+        })
+        .map(Feature::hole)
+}
+
+/// One value for each distance that occurs; the opposite hand of a distance across is not said twice.
+fn running(
+    set: &Set<'_>,
+    view: Option<&View>,
+    mut features: Vec<Feature>,
+    along: impl Fn(Point) -> f64,
+    is_across: bool,
+) -> Vec<Running> {
+    features.sort_by(|a, b| along(a.at).total_cmp(&along(b.at)));
+    let same = |a: f64, b: f64| Length::mm(a).same_as(Length::mm(b));
+    let mut values: Vec<f64> = Vec::new();
+    for feature in &features {
+        let v = along(feature.at);
+        let other_hand = is_across && v < 0.0 && features.iter().any(|f| same(along(f.at), -v));
+        if !values.iter().any(|&l| same(l, v)) && !other_hand && !same(v, 0.0) {
+            values.push(v);
+        }
+    }
+    values
+        .into_iter()
+        .filter_map(|v| {
+            // The extension line begins beside the highest or the leftmost of the features in line.
+            let first = features
+                .iter()
+                .filter(|f| same(along(f.at), v))
+                .min_by(|a, b| {
+                    if is_across {
+                        b.at.y.total_cmp(&a.at.y)
+                    } else {
+                        a.at.x.total_cmp(&b.at.x)
+                    }
+                })?;
+            let place = view.map_or(at(0.0, 0.0), |view| {
+                let c = view.place(first.at);
+                if is_across {
+                    at(c.x, c.y - first.half * view.scale)
+                } else {
+                    at(c.x - first.half * view.scale, c.y)
+                }
+            });
+            let length = Length::mm(v).abs();
+            Some(Running {
+                place,
+                words: set.figures.short(length),
+                length,
+            })
+        })
+        .collect()
+}
+
+/// Depth, thickness, outside diameter and heel or ring on the section.
+fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &PaperBox) {
+    let d = set.design;
+    let t = s.thickness;
+    let fig = set.figures;
+    let says =
+        |words: &str, length: Length, board: &mut Board, f: &dyn Fn(&mut Board, Says<'_>)| {
+            f(
+                board,
+                Says {
+                    words,
+                    length,
+                    scale: s.scale,
+                },
+            );
+        };
+    // Across the plate where no hole stands: as far below the centre line as half a figure wants.
+    let y = clear_height(set);
+    let (a, b) = (s.place(0.0, y), s.place(t, y));
+    says(
+        &fig.size_short(&d.thickness),
+        d.thickness.value(),
+        board,
+        &|bd, sy| {
+            across_beside(bd, a, b, s.near, sy);
+        },
+    );
+    let right = |u: f64| s.x(u);
+    match &d.flange {
+        Some(FlangeDesign::Pressed(p)) => {
+            let outside = p.outside_diameter.value();
+            let r = outside.to_mm() / 2.0;
+            let depth = p.depth.to_mm();
+            let (low, edge) = (s.place(0.0, -p.tangent_radius.to_mm()), s.place(depth, -r));
+            says(&fig.short(p.depth), p.depth, board, &|bd, sy| {
+                across(bd, low, edge, paper.bottom + FIRST_ROW - 1.0, sy);
+            });
+            let line_x = right(depth).max(right(0.0)) + FIRST_ROW;
+            let words = format!(
+                "⌀{} FIT TO GIRTH OF BORE",
+                fig.size_short(&p.outside_diameter)
+            );
+            says(&words, outside, board, &|bd, sy| {
+                upwards(bd, s.place(depth, -r), s.place(depth, r), line_x, sy);
+            });
+            let heel = p.heel_radius.value().to_mm();
+            let lean = std::f64::consts::PI / 3.0;
+            let tip = s.place(
+                t + heel - heel * cos(lean),
+                p.tangent_radius.to_mm() + heel * sin(lean),
+            );
+            let knee = at(tip.x + 2.5, paper.top - 7.0);
+            let words = vec![format!("R{} INSIDE", fig.size_short(&p.heel_radius))];
+            leader(board, tip, knee, &words, FIGURES);
+        }
+        Some(FlangeDesign::Fabricated(f)) => {
+            let r = f.ring_outside_diameter.value().to_mm() / 2.0;
+            let width = f.ring_width.value();
+            let edge = t + width.to_mm();
+            says(&fig.size_short(&f.ring_width), width, board, &|bd, sy| {
+                across(
+                    bd,
+                    s.place(t, -r),
+                    s.place(edge, -r),
+                    s.place(0.0, -r).y + FIRST_ROW,
+                    sy,
+                );
+            });
+            let line_x = right(edge).max(right(0.0)) + FIRST_ROW;
+            let words = format!(
+                "⌀{} FIT TO GIRTH OF BORE",
+                fig.size_short(&f.ring_outside_diameter)
+            );
+            says(&words, f.ring_outside_diameter.value(), board, &|bd, sy| {
+                upwards(bd, s.place(edge, -r), s.place(edge, r), line_x, sy);
+            });
+        }
+        None => {}
+    }
+}
+
+/// A height near the centre line where no hole is cut through, for the thickness, mm of plate.
+fn clear_height(set: &Set<'_>) -> f64 {
+    let open = |y: f64| {
+        set.design.holes.iter().any(|h| {
+            let r = h.finish.value().to_mm() / 2.0;
+            h.at.x.abs() < r && (h.at.y - y).abs() < r + 1.0
+        })
+    };
+    (1..200)
+        .map(|i| -f64::from(i) * 4.0)
+        .find(|&y| !open(y))
+        .unwrap_or(0.0)
+}

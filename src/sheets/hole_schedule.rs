@@ -1,0 +1,53 @@
+//! The hole schedule: a line for each group, and one for the rivets.
+
+use super::Hang;
+use super::set::Set;
+use super::table::Table;
+use crate::spec::RivetHow;
+
+/// Every group with its numbers, number off, finished size, what size it is now and how it is made.
+pub fn hole_schedule(set: &Set<'_>) -> Table {
+    let mut table = Table::new(
+        "HOLE SCHEDULE",
+        &[
+            ("NUMBERS", 20.0, Hang::Start),
+            ("HOLES", 25.0, Hang::Start),
+            ("OFF", 9.0, Hang::Middle),
+            ("FINISHED", 21.0, Hang::Middle),
+            ("NOW, THEN; REMARKS", 32.0, Hang::Start),
+        ],
+    );
+    for (i, group) in set.design.groups.iter().enumerate() {
+        let largest = group.largest.as_ref().map_or(String::new(), |l| {
+            format!(", {} at most", set.figures.size_short(l))
+        });
+        table.rows.push(vec![
+            set.numbers(i),
+            group.name.clone(),
+            set.number_off(i).to_string(),
+            format!("{}{largest}", set.figures.size(&group.finish)),
+            match &group.remarks {
+                Some(remarks) => format!("{}; {remarks}", set.stages(group)),
+                None => set.stages(group),
+            },
+        ]);
+    }
+    if let Some(line) = &set.design.rivets {
+        let numbers = match (line.rivets.first(), line.rivets.last()) {
+            (Some(a), Some(b)) => format!("{}–{}", a.id, b.id),
+            _ => String::new(),
+        };
+        let how = match line.how {
+            RivetHow::Drawn => "to drawing",
+            RivetHow::InPlace => "IN PLACE",
+        };
+        table.rows.push(vec![
+            numbers,
+            format!("rivets {}", set.figures.size_short(&line.rivet)),
+            line.rivets.len().to_string(),
+            set.figures.size(&line.hole),
+            format!("on the flange, {how}"),
+        ]);
+    }
+    table
+}

@@ -1,0 +1,148 @@
+//! Numbered notes and boxed cautions, in the imperative.
+
+use super::at;
+use super::board::{Board, PaperBox};
+use super::letter_size::{LINE_PITCH, NOTES, wrap};
+use super::{Hang, PaperPoint, Pen};
+
+/// Width kept for the number of a note, as a share of the lettering's height.
+const NUMBER: f64 = 3.0;
+
+/// A titled list of notes.
+#[derive(Clone, Debug)]
+pub struct Notes {
+    /// Title above.
+    pub title: String,
+    /// The notes.
+    pub notes: Vec<String>,
+    /// Height of lettering, mm.
+    pub height: f64,
+    /// Whether they are numbered.
+    pub numbered: bool,
+}
+
+impl Notes {
+    /// Numbered notes at the usual height.
+    pub fn new(title: &str, notes: Vec<String>) -> Notes {
+        Notes {
+            title: title.into(),
+            notes,
+            height: NOTES,
+            numbered: true,
+        }
+    }
+
+    /// The same in lettering of another height.
+    pub fn at_height(mut self, height: f64) -> Notes {
+        self.height = height;
+        self
+    }
+
+    /// Height of all of them in a width, mm.
+    pub fn full_height(&self, width: f64) -> f64 {
+        self.title_height()
+            + self
+                .notes
+                .iter()
+                .map(|n| self.note_height(n, width))
+                .sum::<f64>()
+    }
+
+    /// Puts down notes from `from` on within a box; tells the next note that did not fit and the y below the last.
+    pub fn put(&self, board: &mut Board, room: &PaperBox, from: usize) -> (usize, f64) {
+        let mut y = room.top;
+        if from >= self.notes.len()
+            || room.height()
+                < self.title_height() + self.note_height(&self.notes[from], room.width())
+        {
+            return (from, y);
+        }
+        let title = if from > 0 {
+            format!("{} (CONTINUED)", self.title)
+        } else {
+            self.title.clone()
+        };
+        board.bold(
+            at(room.left, y + self.height * 1.15),
+            &title,
+            self.height * 1.15,
+            Hang::Start,
+        );
+        y += self.title_height();
+        for (i, note) in self.notes.iter().enumerate().skip(from) {
+            let high = self.note_height(note, room.width());
+            if y + high > room.bottom + 0.01 {
+                return (i, y);
+            }
+            let mark = if self.numbered {
+                format!("{}.", i + 1)
+            } else {
+                "–".into()
+            };
+            board.text(
+                at(room.left, y + self.height),
+                &mark,
+                self.height,
+                Hang::Start,
+            );
+            for (k, line) in self.lines(note, room.width()).iter().enumerate() {
+                let base = y + self.height + k as f64 * self.height * LINE_PITCH;
+                board.text(
+                    at(room.left + self.number_width(), base),
+                    line,
+                    self.height,
+                    Hang::Start,
+                );
+            }
+            y += high;
+        }
+        (self.notes.len(), y)
+    }
+
+    fn number_width(&self) -> f64 {
+        if self.numbered {
+            self.height * NUMBER
+        } else {
+            self.height * 1.5
+        }
+    }
+
+    fn title_height(&self) -> f64 {
+        self.height * 1.15 + 2.5
+    }
+
+    fn lines(&self, note: &str, width: f64) -> Vec<String> {
+        wrap(note, width - self.number_width(), self.height, false)
+    }
+
+    fn note_height(&self, note: &str, width: f64) -> f64 {
+        self.lines(note, width).len() as f64 * self.height * LINE_PITCH + self.height * 0.3
+    }
+}
+
+/// A boxed caution; tells the y below the box.
+pub fn put_caution(
+    board: &mut Board,
+    corner: PaperPoint,
+    width: f64,
+    words: &str,
+    height: f64,
+) -> f64 {
+    let (left, top) = (corner.x, corner.y);
+    let lines = wrap(words, width - 4.0, height, true);
+    let high = lines.len() as f64 * height * LINE_PITCH + 2.4;
+    board.ruled_box(
+        PaperBox::new(left, top, left + width, top + high),
+        Pen::Frame,
+    );
+    for (i, line) in lines.iter().enumerate() {
+        let base = top + 1.8 + height + i as f64 * height * LINE_PITCH;
+        board.bold(at(left + width / 2.0, base), line, height, Hang::Middle);
+    }
+    top + high
+}
+
+/// Height that such a box takes, mm.
+pub fn caution_height(width: f64, words: &str, height: f64) -> f64 {
+    wrap(words, width - 4.0, height, true).len() as f64 * height * LINE_PITCH + 2.4
+}

@@ -1,0 +1,202 @@
+//! Notes of the general arrangement: what the spec makes necessary, then what the works has written.
+
+use super::notes::Notes;
+use super::set::Set;
+use crate::design::FlangeDesign;
+use crate::spec::{RivetHow, ViewFrom};
+
+/// The caution that every general arrangement carries.
+pub const CAUTION: &str = "A BOILER IS A STORE OF ENERGY. THIS DRAWING COMPARES FIGURES WITH NAMED RULES AND APPROVES NOTHING. \
+DESIGN, MATERIAL, WELDING, HEAT TREATMENT, TESTING AND PRESSURE REST WITH THE WORKS' COMPETENT ENGINEER AND THE INSPECTING BODY.";
+
+/// Numbered notes of the general arrangement, in the imperative; the works' own come last.
+pub fn general_notes(set: &Set<'_>) -> Notes {
+    let w = &set.spec.written;
+    let this_face = match set.design.view_from {
+        ViewFrom::Smokebox => "SMOKEBOX",
+        ViewFrom::Firebox => "FIREBOX",
+    };
+    let mut notes = vec![
+        format!("MARK THE PLATE “TOP” AND “THIS FACE TO {this_face}” BEFORE ANYTHING ELSE."),
+        "STRIKE THE BARREL CENTRE LINES: VERTICAL IS DATUM A, HORIZONTAL DATUM B, THE PLATE FACE DATUM C. MEASURE FROM THEM ALONE.".into(),
+        "HOLES STAND ALIKE ON BOTH HANDS OF DATUM A UNLESS SHOWN.".into(),
+    ];
+    if !is_symmetrical(set) {
+        notes.pop();
+    }
+    if set.figures.in_inches() {
+        notes.push("READ ~ AS ROUNDED TO THE NEAREST 1/64; TABLES CARRY THE DECIMAL.".into());
+    }
+    notes.extend(w.sheets.notes.iter().map(|n| n.to_uppercase()));
+    Notes::new("NOTES", notes)
+}
+
+/// Whether every hole has its opposite hand.
+fn is_symmetrical(set: &Set<'_>) -> bool {
+    let same = |a: f64, b: f64| (a - b).abs() <= crate::units::tolerance::SAME_LENGTH_MM;
+    set.design.holes.iter().all(|h| {
+        let other = h.at.opposite_hand();
+        same(h.at.x, 0.0)
+            || set.design.holes.iter().any(|o| {
+                same(o.at.x, other.x)
+                    && same(o.at.y, other.y)
+                    && o.finish.value().same_as(h.finish.value())
+            })
+    })
+}
+
+/// Notes beside the setting-out of the nest.
+pub fn nest_notes() -> Notes {
+    Notes::new(
+        "NOTES",
+        vec![
+            "STRIKE EVERY LINE FROM THE DATUM LINES. NEVER STEP ONE PITCH ON ANOTHER.".into(),
+            "POP LIGHT, COUNT, HAVE THE COUNT SIGNED, THEN POP DEEP.".into(),
+            "DRILL NOTHING PAST ITS PILOT UNTIL THE COUNT IS SIGNED. A DRILLED HOLE IS PERMANENT."
+                .into(),
+            "TAKE SHARP EDGES OFF EVERY TUBE HOLE, BOTH SIDES.".into(),
+        ],
+    )
+}
+
+/// Notes beside flange and rivets.
+pub fn flange_notes(set: &Set<'_>) -> Notes {
+    let mut notes = Vec::new();
+    if let Some(flange) = &set.design.flange {
+        let words = match flange {
+            FlangeDesign::Pressed(_) => {
+                "MAKE THE FLANGE TO THE GIRTH OF THE BORE. LEAVE THE TRIM ON UNTIL THE PLATE HAS BEEN OFFERED UP."
+            }
+            FlangeDesign::Fabricated(_) => {
+                "MAKE THE RING TO THE GIRTH OF THE BORE. WELD ONLY TO THE WORKS' PROCEDURE; WELD SIZES SHOWN ARE THE WORKS' OWN."
+            }
+        };
+        notes.push(words.into());
+    }
+    if let Some(line) = &set.design.rivets {
+        notes.push(match line.how {
+            RivetHow::InPlace => {
+                "DRILL RIVET HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER; ONLY TACK HOLES ARE DRILLED TO THE DRAWING.".into()
+            }
+            RivetHow::Drawn => "DRILL RIVET HOLES TO THE ANGLES OF THE RIVET TABLE.".into(),
+        });
+        notes.push(
+            "HOLES ARE RADIAL: THE ANGLE CARRIES FROM BARREL TO FLANGE, THE CHORD DOES NOT.".into(),
+        );
+        notes.push("PART THE PLATES AND TAKE BURRS OFF BEFORE CLOSING ANY RIVET.".into());
+    }
+    Notes::new("NOTES", notes)
+}
+
+/// Notes beside the part as cut.
+pub fn cut_notes(set: &Set<'_>) -> Notes {
+    let mut notes = vec![
+        "TRANSFER HEAT AND PLATE NUMBERS BEFORE CUTTING. DO NOT LET THEM GO WITH THE SCRAP.".into(),
+        "KERF IS THE CUTTER'S: SIZES ARE THE FINISHED CUT EDGE. DO NOT MIRROR; THIS FACE UP."
+            .into(),
+    ];
+    if set
+        .spec
+        .written
+        .cutting
+        .as_ref()
+        .is_some_and(|c| c.process.is_thermal())
+    {
+        notes.push("FINISH NO PRESSURE HOLE BY HEAT. GRIND CUT EDGES BACK TO SOUND METAL.".into());
+    }
+    notes.push("STAMP ONLY ON THE FLAT, AWAY FROM HEEL, WELD AND NEST.".into());
+    notes.push("HAVE A COMPETENT PERSON PLAN THE LIFT; MASSES ARE ESTIMATES.".into());
+    Notes::new("NOTES", notes)
+}
+
+/// Points at which work stops.
+pub fn hold_points(set: &Set<'_>) -> Notes {
+    let written = &set.spec.written.sheets.hold_points;
+    let points = if written.is_empty() {
+        vec![
+            "NONE IS WRITTEN IN THE SPEC: AGREE THEM WITH THE INSPECTING BODY BEFORE WORK BEGINS."
+                .into(),
+        ]
+    } else {
+        written.iter().map(|p| p.to_uppercase()).collect()
+    };
+    Notes::new("HOLD POINTS: STOP UNTIL SIGNED", points)
+}
+
+/// Holes that depart from their pattern, figures that depart from the original, and concessions; none where there are none.
+pub fn departures(set: &Set<'_>) -> Option<Notes> {
+    let mut list: Vec<String> = set
+        .design
+        .omissions
+        .iter()
+        .map(|o| {
+            format!(
+                "{} LEFT OUT AT x {}, y {}: {}",
+                set.design.groups[o.group].name.to_uppercase(),
+                set.figures.short(crate::units::Length::mm(o.at.x)),
+                set.figures.short(crate::units::Length::mm(o.at.y)),
+                o.reason.to_uppercase()
+            )
+        })
+        .collect();
+    list.extend(set.design.holes.iter().filter_map(|h| {
+        h.exception
+            .as_ref()
+            .map(|why| format!("{} (RINGED): {}", h.id, why.to_uppercase()))
+    }));
+    list.extend(from_original(set));
+    list.extend(set.findings.iter().filter_map(|f| match &f.verdict {
+        crate::checks::Verdict::Conceded { concession, .. } => Some(format!(
+            "CONCEDED, {} AT {}: {} ({}), {}",
+            f.asks.to_uppercase(),
+            f.place.to_uppercase(),
+            concession.agreed_by,
+            concession.reference,
+            concession.reason
+        )),
+        crate::checks::Verdict::Meets
+        | crate::checks::Verdict::Below { .. }
+        | crate::checks::Verdict::NotJudged { .. }
+        | crate::checks::Verdict::Note => None,
+    }));
+    (!list.is_empty()).then(|| Notes::new("DEPARTURES AND EXCEPTIONS", list))
+}
+
+fn from_original(set: &Set<'_>) -> Vec<String> {
+    let Some(original) = &set.spec.written.plate.original else {
+        return Vec::new();
+    };
+    let mut list = Vec::new();
+    let mut compare =
+        |what: &str, was: &Option<crate::units::Size>, is: Option<&crate::units::Size>| {
+            if let (Some(was), Some(is)) = (was, is)
+                && !was.value().same_as(is.value())
+            {
+                list.push(format!(
+                    "{what}: ORIGINAL {}, NOW {} ({})",
+                    was.as_written(),
+                    is.as_written(),
+                    original.source
+                ));
+            }
+        };
+    compare(
+        "THICKNESS",
+        &original.thickness,
+        Some(&set.design.thickness),
+    );
+    if let Some(FlangeDesign::Pressed(p)) = &set.design.flange {
+        compare(
+            "HEEL RADIUS",
+            &original.heel_radius_inside,
+            Some(&p.heel_radius),
+        );
+    }
+    let tubes = set
+        .design
+        .groups
+        .iter()
+        .find(|g| g.purpose == crate::spec::Purpose::Tube);
+    compare("TUBE HOLE", &original.tube_hole, tubes.map(|g| &g.finish));
+    list
+}

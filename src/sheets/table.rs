@@ -1,0 +1,253 @@
+//! Tables: ruled, heads repeated wherever they flow to.
+
+use super::at;
+use super::board::{Board, PaperBox};
+use super::letter_size::{LINE_PITCH, TABLE, fitting_height, wrap};
+use super::text_box::rise_and_fall;
+use super::{Hang, Pen};
+
+/// Clear strip beside the lettering of a cell, mm.
+const PADDING: f64 = 1.2;
+/// From line to line where fractions are stacked, as a share of the lettering's height.
+const STACKED_PITCH: f64 = 2.1;
+
+/// A column of a table.
+#[derive(Clone, Debug)]
+pub struct Column {
+    /// Its head.
+    pub head: String,
+    /// Its width, mm.
+    pub width: f64,
+    /// Where its cells hang.
+    pub hang: Hang,
+}
+
+/// A table to be put down, in one piece or several.
+#[derive(Clone, Debug)]
+pub struct Table {
+    /// Its title.
+    pub title: String,
+    /// Columns from the left.
+    pub columns: Vec<Column>,
+    /// Rows from the top, a cell for each column.
+    pub rows: Vec<Vec<String>>,
+    /// Height of its lettering, mm.
+    pub height: f64,
+    /// Rows that stand out in bold.
+    pub loud: Vec<usize>,
+}
+
+impl Table {
+    /// A table of no rows yet.
+    pub fn new(title: &str, columns: &[(&str, f64, Hang)]) -> Table {
+        Table {
+            title: title.into(),
+            columns: columns
+                .iter()
+                .map(|(head, width, hang)| Column {
+                    head: (*head).into(),
+                    width: *width,
+                    hang: *hang,
+                })
+                .collect(),
+            rows: Vec::new(),
+            height: TABLE,
+            loud: Vec::new(),
+        }
+    }
+
+    /// Width of all columns, mm.
+    pub fn width(&self) -> f64 {
+        self.columns.iter().map(|c| c.width).sum()
+    }
+
+    /// Widens every column in proportion.
+    pub fn widened_to(mut self, width: f64) -> Table {
+        let share = width / self.width();
+        for c in &mut self.columns {
+            c.width *= share;
+        }
+        self
+    }
+
+    /// Height of title and heads, mm.
+    pub fn head_height(&self) -> f64 {
+        self.title_height() + self.cells_height(&self.heads(), true)
+    }
+
+    /// Height of the whole table in one piece, mm.
+    pub fn full_height(&self) -> f64 {
+        self.head_height()
+            + (0..self.rows.len())
+                .map(|r| self.row_height(r))
+                .sum::<f64>()
+    }
+
+    /// How many rows from this one on fit a height, heads included.
+    pub fn rows_that_fit(&self, from: usize, height: f64) -> usize {
+        let mut used = self.head_height();
+        let mut count = 0;
+        for r in from..self.rows.len() {
+            used += self.row_height(r);
+            if used > height {
+                break;
+            }
+            count += 1;
+        }
+        count
+    }
+
+    /// Puts down rows from `from` within a box, heads first; tells the next row and the y below the last rule.
+    /// Where not even one row fits, nothing is put down.
+    pub fn put(&self, board: &mut Board, room: &PaperBox, from: usize) -> (usize, f64) {
+        let count = self.rows_that_fit(from, room.height());
+        if count == 0 && from < self.rows.len() {
+            return (from, room.top);
+        }
+        let mut y = room.top;
+        if !self.title.is_empty() {
+            let words = if from > 0 {
+                format!("{} (CONTINUED)", self.title)
+            } else {
+                self.title.clone()
+            };
+            let height =
+                super::letter_size::fitting_height(&words, self.width(), self.height * 1.2, true);
+            board.bold(
+                at(room.left, y + self.height * 1.2),
+                &words,
+                height,
+                Hang::Start,
+            );
+            y += self.title_height();
+        }
+        let top = y;
+        let edge = |b: &mut Board, y: f64, pen: Pen| {
+            b.rule(at(room.left, y), at(room.left + self.width(), y), pen);
+        };
+        edge(board, y, Pen::Middle);
+        y = self.put_cells(board, room.left, y, &self.heads(), true);
+        edge(board, y, Pen::Middle);
+        for r in from..from + count {
+            y = self.put_cells(board, room.left, y, &self.rows[r], self.loud.contains(&r));
+            let last = r + 1 == from + count;
+            edge(board, y, if last { Pen::Middle } else { Pen::Narrow });
+        }
+        let mut x = room.left;
+        board.rule(at(x, top), at(x, y), Pen::Middle);
+        for (i, c) in self.columns.iter().enumerate() {
+            x += c.width;
+            let last = i + 1 == self.columns.len();
+            board.rule(
+                at(x, top),
+                at(x, y),
+                if last { Pen::Middle } else { Pen::Narrow },
+            );
+        }
+        (from + count, y)
+    }
+
+    fn heads(&self) -> Vec<String> {
+        self.columns.iter().map(|c| c.head.clone()).collect()
+    }
+
+    fn title_height(&self) -> f64 {
+        if self.title.is_empty() {
+            0.0
+        } else {
+            self.height * 1.2 + 1.5
+        }
+    }
+
+    fn row_height(&self, row: usize) -> f64 {
+        self.cells_height(&self.rows[row], self.loud.contains(&row))
+    }
+
+    fn lines(&self, column: usize, words: &str, bold: bool) -> Vec<String> {
+        wrap(
+            words,
+            self.columns[column].width - 2.0 * PADDING,
+            self.height,
+            bold,
+        )
+    }
+
+    /// From line to line within a cell; stacked fractions want more, mm.
+    fn line_pitch(&self, stacked: bool) -> f64 {
+        self.height * if stacked { STACKED_PITCH } else { LINE_PITCH }
+    }
+
+    /// Height of a line of lettering: the table's own, or less where one word is wider than its column.
+    fn height_of(&self, column: usize, line: &str, bold: bool) -> f64 {
+        fitting_height(
+            line,
+            self.columns[column].width - 2.0 * PADDING,
+            self.height,
+            bold,
+        )
+    }
+
+    fn cells_height(&self, cells: &[String], bold: bool) -> f64 {
+        let block = |(i, words): (usize, &String)| {
+            let lines = self.lines(i, words, bold).len() as f64;
+            (lines - 1.0) * self.line_pitch(words.contains('{'))
+        };
+        let most = cells.iter().enumerate().map(block).fold(0.0, f64::max);
+        let stacked = cells.iter().any(|c| c.contains('{'));
+        most + self.height * if stacked { 2.4 } else { 1.8 }
+    }
+
+    fn put_cells(
+        &self,
+        board: &mut Board,
+        left: f64,
+        top: f64,
+        cells: &[String],
+        bold: bool,
+    ) -> f64 {
+        let high = self.cells_height(cells, bold);
+        let mut x = left;
+        for (i, words) in cells.iter().enumerate() {
+            let column = &self.columns[i];
+            let lines = self.lines(i, words, bold);
+            let pitch = self.line_pitch(words.contains('{'));
+            let block = (lines.len() as f64 - 1.0) * pitch;
+            let (rise, fall) = rise_and_fall(words, self.height);
+            let mut y = top + (high - block - rise - fall) / 2.0 + rise;
+            for line in &lines {
+                let (place, hang) = match column.hang {
+                    Hang::Start => (x + PADDING, Hang::Start),
+                    Hang::Middle => (x + column.width / 2.0, Hang::Middle),
+                    Hang::End => (x + column.width - PADDING, Hang::End),
+                };
+                let height = self.height_of(i, line, bold);
+                board.lettering(at(place, y), line, height, hang, 0.0, bold);
+                y += pitch;
+            }
+            x += column.width;
+        }
+        top + high
+    }
+}
+
+/// Puts a table down in columns side by side within a box, heads repeated; tells the next row that did not fit.
+pub fn put_in_columns(
+    table: &Table,
+    board: &mut Board,
+    room: &PaperBox,
+    from: usize,
+    gap: f64,
+) -> usize {
+    let mut next = from;
+    let mut left = room.left;
+    while next < table.rows.len() && left + table.width() <= room.right + 0.01 {
+        let column = PaperBox::new(left, room.top, left + table.width(), room.bottom);
+        let (after, _) = table.put(board, &column, next);
+        if after == next {
+            break;
+        }
+        next = after;
+        left += table.width() + gap;
+    }
+    next
+}

@@ -1,0 +1,178 @@
+//! The title block (ISO 7200), 180 mm wide, with the revision table that stands on it.
+
+use super::at;
+use super::board::{Board, PaperBox};
+use super::furniture::FOOT;
+use super::letter_size::{LABEL, fitting_height};
+use super::paper_size::{frame, paper_name};
+use super::{Hang, Pen};
+use crate::spec::Spec;
+
+/// Width of the identification block, mm (ISO 7200: 180 at most).
+pub const WIDTH: f64 = 180.0;
+
+/// What a print is worth.
+const UNCONTROLLED: &str = "UNCONTROLLED WHEN PRINTED UNLESS STAMPED";
+
+/// Which sheet of how many, and what it shows.
+#[derive(Clone, Copy, Debug)]
+pub struct SheetPlace<'a> {
+    /// Number in the set, from 1.
+    pub number: usize,
+    /// How many sheets the set has.
+    pub of: usize,
+    /// What this sheet shows.
+    pub title: &'a str,
+}
+
+/// A field: label above, value below, in a ruled box.
+pub struct Field<'a> {
+    /// Small label.
+    pub label: &'a str,
+    /// What stands in it; empty where somebody is to write there.
+    pub value: &'a str,
+    /// Height of the value where it fits, mm.
+    pub height: f64,
+    /// Whether it is bold.
+    pub bold: bool,
+}
+
+/// Puts a field into its box, the value as large as fits.
+pub fn put_field(board: &mut Board, b: PaperBox, field: &Field<'_>) {
+    board.ruled_box(b, Pen::Narrow);
+    board.text(
+        at(b.left + 1.2, b.top + 0.9 + LABEL),
+        field.label,
+        LABEL,
+        Hang::Start,
+    );
+    let room = b.width() - 2.4;
+    let height = fitting_height(field.value, room, field.height, field.bold);
+    let lines = super::letter_size::wrap(field.value, room, height, field.bold);
+    let below_label = b.top + 1.5 + LABEL;
+    if lines.len() > 1 {
+        let height = height
+            .min((b.bottom - below_label) / (lines.len() as f64 * 1.5))
+            .max(LABEL);
+        for (i, line) in lines.iter().enumerate() {
+            let base = b.bottom - 0.9 - height * 1.45 * (lines.len() - 1 - i) as f64;
+            board.lettering(
+                at(b.left + 1.2, base),
+                line,
+                height,
+                Hang::Start,
+                0.0,
+                field.bold,
+            );
+        }
+    } else {
+        let (rise, fall) = super::text_box::rise_and_fall(field.value, height);
+        let base = (below_label + b.bottom + rise - fall) / 2.0;
+        board.lettering(
+            at(b.left + 1.2, base),
+            field.value,
+            height,
+            Hang::Start,
+            0.0,
+            field.bold,
+        );
+    }
+}
+
+/// Puts the identification block in the bottom right corner.
+pub fn put_title_block(board: &mut Board, spec: &Spec, place: SheetPlace<'_>) {
+    let f = frame(spec.written.sheets.paper);
+    let job = &spec.written.job;
+    let kind = spec.written.plate.kind.name();
+    let title = job
+        .title
+        .clone()
+        .unwrap_or_else(|| kind.into())
+        .to_uppercase();
+    let sheet = format!("{} of {}", place.number, place.of);
+    let sheet_title = place.title.to_uppercase();
+    let size = paper_name(spec.written.sheets.paper);
+    let drawn = job.drawn_by.clone().unwrap_or_default();
+    let field = |label, value, height, bold| Field {
+        label,
+        value,
+        height,
+        bold,
+    };
+    let left = f.right - WIDTH;
+    let top = f.bottom - FOOT;
+    let rows: [(f64, Vec<(f64, Field<'_>)>); 3] = [
+        (
+            11.0,
+            vec![
+                (58.0, field("LEGAL OWNER", &job.works, 3.5, true)),
+                (74.0, field("TITLE", &title, 5.0, true)),
+                (48.0, field("WORKING DRAWING", UNCONTROLLED, 2.5, false)),
+            ],
+        ),
+        (
+            11.0,
+            vec![
+                (58.0, field("ENGINE OR BOILER", &job.engine, 5.0, true)),
+                (74.0, field("SHEET SHOWS", &sheet_title, 3.5, true)),
+                (48.0, field("DATE OF ISSUE", &job.issued, 3.0, false)),
+            ],
+        ),
+        (
+            14.0,
+            vec![
+                (29.0, field("DRAWN", &drawn, 3.0, false)),
+                (29.0, field("CHECKED", "", 3.0, false)),
+                (70.0, field("DRAWING NUMBER", &job.drawing, 7.0, true)),
+                (14.0, field("REV.", &job.revision, 7.0, true)),
+                (25.0, field("SHEET", &sheet, 5.0, true)),
+                (13.0, field("SIZE", size, 5.0, false)),
+            ],
+        ),
+    ];
+    let mut y = top;
+    for (high, fields) in &rows {
+        let mut x = left;
+        for (wide, one) in fields {
+            put_field(board, PaperBox::new(x, y, x + wide, y + high), one);
+            x += wide;
+        }
+        y += high;
+    }
+    board.rule(at(left, top), at(f.right, top), Pen::Frame);
+    board.rule(at(left, top), at(left, f.bottom), Pen::Frame);
+}
+
+/// The revision table as wide as the title block, newest issue uppermost.
+pub fn revision_table(spec: &Spec) -> super::table::Table {
+    let mut table = super::table::Table::new(
+        "",
+        &[
+            ("REV.", 19.0, Hang::Middle),
+            ("DATE", 50.0, Hang::Start),
+            ("CHANGE", 67.0, Hang::Start),
+            ("APPROVED", 44.0, Hang::Start),
+        ],
+    );
+    let job = &spec.written.job;
+    for r in job.revisions.iter().rev() {
+        table.rows.push(vec![
+            r.index.clone(),
+            r.date.clone(),
+            match &r.drawn_by {
+                Some(by) => format!("{} ({by})", r.change),
+                None => r.change.clone(),
+            },
+            String::new(),
+        ]);
+    }
+    if job.revisions.is_empty() {
+        table.rows.push(vec![
+            job.revision.clone(),
+            job.issued.clone(),
+            "none recorded".into(),
+            String::new(),
+        ]);
+    }
+    table
+}
