@@ -43,7 +43,7 @@ pub(super) fn plate(
     shapes.push((Layer::CutOutside, closed(&edge)));
     let mut part = CutPart {
         name: "plate".into(),
-        number_off: 1,
+        number_off: cutting.order.number_off.unwrap_or(1),
         process: cutting.process,
         thickness: design.thickness.clone(),
         material: spec.written.plate.material.clone(),

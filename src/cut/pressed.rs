@@ -48,7 +48,7 @@ pub(super) fn blank(
     let tally = withheld(design, &pins);
     let mut part = CutPart {
         name: "blank".into(),
-        number_off: 1,
+        number_off: cutting.order.number_off.unwrap_or(1),
         process: cutting.process,
         thickness: design.thickness.clone(),
         material: spec.written.plate.material.clone(),
@@ -193,7 +193,7 @@ fn nearest_tube(design: &Design, place: Point) -> Option<&Hole> {
 }
 
 fn withheld(design: &Design, pins: &[&Hole]) -> Tally {
-    const PIN: &str = "pop for a former pin, on the centre of a tube that is drilled after forming";
+    const PIN: &str = "for a former pin, on the centre of a tube that is drilled after forming";
     const FLAT: &str = "drilled after forming: the flat moves while the flange is turned";
     const MOVES: &str = "in the moving zone of the blank: it would come out oval and out of place";
     let mut tally = Tally::default();

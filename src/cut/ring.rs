@@ -45,7 +45,7 @@ pub(super) fn strip(
     shapes.push((Layer::CutOutside, Shape::Closed(edge.clone())));
     let mut part = CutPart {
         name: "ring".into(),
-        number_off: 1,
+        number_off: cutting.order.number_off.unwrap_or(1),
         process: cutting.process,
         thickness: ring.ring_thickness.clone(),
         material: material(spec),

@@ -154,6 +154,36 @@ pub struct Cutting {
     /// Where the two former pins go: centres of tubes that will later be drilled there.
     #[serde(default)]
     pub former_pins: Vec<super::plate::At>,
+    /// What the contractor is told besides.
+    #[serde(default)]
+    pub order: Order,
+}
+
+/// What the order note tells the contractor besides the part itself. What is not written is printed as not stated.
+#[derive(Clone, Debug, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Order {
+    /// How many of each part; one where nothing is written.
+    pub number_off: Option<u32>,
+    /// Least thickness of the plate supplied.
+    pub thickness_least: Option<Size>,
+    /// Class of tolerance on thickness, and flatness, as ordered.
+    pub plate_tolerance: Option<String>,
+    /// Condition of the cut edges: quality class, dross, what is ground.
+    pub edges: Option<String>,
+    /// Tolerance of the outline.
+    pub outline_tolerance: Option<String>,
+    /// Tolerance of holes, on the size as cut.
+    pub hole_tolerance: Option<String>,
+    /// Tolerance of pops and scribed lines.
+    pub mark_tolerance: Option<String>,
+    /// How the parts are packed and delivered.
+    pub delivery: Option<String>,
+    /// Whom to ask.
+    pub contact: Option<String>,
+    /// Earlier issues of this drawing that are withdrawn.
+    #[serde(default)]
+    pub withdrawn: Vec<String>,
 }
 
 /// A cutting process.
