@@ -6,10 +6,13 @@
 
 use super::Point;
 use super::largest_circle::Fitting;
-use super::support_field::SupportField;
+use super::support_field::{SupportField, TO_CLIMB};
 
 /// The climb ends when steps are shorter than this, mm: a ten-thousandth of what a cut file can carry.
 const SHORTEST_STEP: f64 = 1e-10;
+
+/// A circle no larger than this beyond the last is no step upwards, mm: along a ridge that is level, rounding alone would lead on.
+const NO_RISE: f64 = 1e-12;
 
 /// Steps at most: far above what any plate has been seen to need, so that none can run for ever.
 const MOST_STEPS: usize = 200;
@@ -31,7 +34,7 @@ pub(super) fn climb(field: &SupportField, from: Fitting, step: f64) -> Fitting {
         }
         let centre = at.centre + best_step(&slopes(field, at.centre), step);
         let radius = field.radius_at(centre);
-        if radius > at.radius {
+        if radius > at.radius + NO_RISE {
             at = Fitting { centre, radius };
         } else {
             step /= 4.0;
@@ -41,7 +44,7 @@ pub(super) fn climb(field: &SupportField, from: Fitting, step: f64) -> Fitting {
 }
 
 fn slopes(field: &SupportField, centre: Point) -> Vec<Slope> {
-    let near = field.touching(centre);
+    let near = field.touching::<TO_CLIMB>(centre);
     let slope = |place: &Point| Slope {
         distance: place.distance(centre),
         way: (*place - centre).unit(),

@@ -15,6 +15,8 @@ mod hole_set;
 mod keyhole;
 mod land;
 mod largest_circle;
+#[cfg(test)]
+mod largest_circle_tests;
 mod lattice;
 mod ligament;
 mod masses;

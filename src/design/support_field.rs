@@ -4,14 +4,20 @@ use super::{Outline, Point, Touch};
 use crate::units::angle::sqrt;
 use crate::units::tolerance::SAME_LENGTH_MM;
 
-/// Supports kept at one place, nearest first: the corners of the triangles round it.
-const MOST_SUPPORTS: usize = 6;
+/// Supports looked at to climb from a place: enough to feel most of a ring of stays at once.
+pub(super) const TO_CLIMB: usize = 8;
+
+/// Supports looked at to bound a cell: the corners of a square. More would cost more than they settle.
+pub(super) const TO_BOUND: usize = 4;
 
 /// Places on the line kept at one place: the nearest of each of the nearest edges.
 const MOST_ON_LINE: usize = 3;
 
-/// Places kept in all.
-pub(super) const MOST_TOUCHES: usize = MOST_SUPPORTS + MOST_ON_LINE;
+/// Places kept in all, at most.
+pub(super) const MOST_TOUCHES: usize = TO_CLIMB + MOST_ON_LINE;
+
+/// Rings of boxes that are looked through before the line is measured.
+const NEAR_RINGS: usize = 2;
 
 /// First cells, at least: enough that a small plate's regions are told apart.
 const FEWEST_CELLS: f64 = 64.0;
@@ -63,10 +69,19 @@ impl SupportField {
         }
     }
 
-    /// What is near a place.
-    pub(super) fn touching(&self, place: Point) -> Touching {
+    /// Whether some support, or the line, is no further from a place than this, mm; so it is everywhere outside the line.
+    pub(super) fn is_within(&self, place: Point, reach: f64) -> bool {
+        // In a nest the first boxes settle it; in an open part of the plate the line often does, and is quicker than the many
+        // empty boxes round about.
+        self.boxes.any_within(place, reach, NEAR_RINGS)
+            || self.depth(place) <= reach
+            || self.boxes.any_within(place, reach, usize::MAX)
+    }
+
+    /// What is near a place, the nearest `SUPPORTS` supports among it.
+    pub(super) fn touching<const SUPPORTS: usize>(&self, place: Point) -> Touching {
         let depth = self.depth(place);
-        let mut supports = Nearest::<MOST_SUPPORTS>::new();
+        let mut supports = Nearest::<SUPPORTS>::new();
         self.boxes.nearest(place, &mut supports);
         let mut on_line = Nearest::<MOST_ON_LINE>::new();
         self.nearest_on_line(place, &mut on_line);
@@ -118,17 +133,32 @@ impl SupportField {
             .collect();
         holes.sort_unstable();
         holes.dedup();
-        let mut places: Vec<Point> = Vec::new();
-        for edge in self.line.edges() {
-            let place = edge.nearest(centre);
-            let known = places.iter().any(|p| p.distance(place) <= SAME_LENGTH_MM);
-            if place.distance(centre) <= reach && !known {
-                places.push(place);
-            }
-        }
+        let places = self.line_places(centre).into_iter();
+        let places = places.filter(|place| place.distance(centre) <= reach);
         let holes = holes.into_iter().map(Touch::Hole);
-        holes
-            .chain(places.into_iter().map(Touch::FlangeLine))
+        holes.chain(places.map(Touch::FlangeLine)).collect()
+    }
+
+    /// Every place of the line that is nearer to a place than the line on either side of it.
+    fn line_places(&self, place: Point) -> Vec<Point> {
+        if self.round.is_some() {
+            return vec![self.line.nearest(place)];
+        }
+        let edges = self.line.edges();
+        let nearest: Vec<Point> = edges.iter().map(|edge| edge.nearest(place)).collect();
+        let same = |a: Point, b: Point| a.distance(b) <= SAME_LENGTH_MM;
+        let is_foot = |&number: &usize| {
+            let (foot, before) = (
+                nearest[number],
+                nearest[(number + edges.len() - 1) % edges.len()],
+            );
+            // A corner is a foot only if it is one for both edges that meet there; it is counted with the one that follows it.
+            !same(foot, edges[number].to())
+                && (!same(foot, edges[number].from()) || same(foot, before))
+        };
+        (0..edges.len())
+            .filter(is_foot)
+            .map(|number| nearest[number])
             .collect()
     }
 
@@ -265,6 +295,25 @@ impl Boxes {
             }
             self.offer_ring(column, row, ring, place, near);
         }
+    }
+
+    /// Whether a place in the first so many rings of boxes is no further off than this.
+    fn any_within(&self, place: Point, reach: f64, rings: usize) -> bool {
+        if reach <= 0.0 || self.places.is_empty() {
+            return false;
+        }
+        let mut near = Nearest::<1>::new();
+        // Nothing further off than this is kept, so that the search ends with the rings in reach.
+        near.kept[0].0 = reach * reach * (1.0 + f64::EPSILON);
+        let (column, row) = self.column_and_row(place);
+        for ring in 0..self.across.max(self.up).min(rings) {
+            let off = (ring as f64 - 1.0).max(0.0) * self.side;
+            if near.count > 0 || off > reach {
+                break;
+            }
+            self.offer_ring(column, row, ring, place, &mut near);
+        }
+        near.count > 0
     }
 
     fn offer_ring<const N: usize>(
