@@ -192,9 +192,18 @@ impl Finding {
         self
     }
 
-    /// Not judged, for want of a figure or of a rule.
+    /// Not judged, for want of a figure or of a rule. What was said before stands first.
     pub fn not_judged(mut self, why: impl Into<String>) -> Finding {
-        self.verdict = Verdict::NotJudged { why: why.into() };
+        self.why = join(&self.why, &why.into());
+        self.verdict = Verdict::NotJudged {
+            why: self.why.clone(),
+        };
+        self
+    }
+
+    /// The same, with one more thing to say.
+    pub fn also(mut self, word: impl AsRef<str>) -> Finding {
+        self.why = join(&self.why, word.as_ref());
         self
     }
 
@@ -214,6 +223,15 @@ impl Finding {
     /// Whether it keeps the cut files back.
     pub fn is_below(&self) -> bool {
         matches!(self.verdict, Verdict::Below { .. })
+    }
+}
+
+/// Two sentences, the first of which may be empty.
+fn join(first: &str, second: &str) -> String {
+    if first.is_empty() {
+        second.to_string()
+    } else {
+        format!("{first}; {second}")
     }
 }
 

@@ -8,6 +8,7 @@
 //! Covers:  every finding of the register; the words of `judged_by` and `concessions`, with the nearest known word for a wrong one.
 //! Leaves:  whether the rules named are the right ones, which the works' engineer and the inspecting body decide.
 
+use super::measure::figure;
 use super::{Finding, REGISTER, Rule, Standing, Verdict, source};
 use crate::design::Design;
 use crate::spec::{Fault, Spec, Written};
@@ -38,25 +39,23 @@ pub(super) fn note_unless_named(finding: &mut Finding, judged_by: &[String]) {
     }
     let said = match &finding.verdict {
         Verdict::Note => return,
-        Verdict::Meets => "as much as it asks".to_string(),
-        Verdict::Below { by } if finding.at_most => {
-            format!(
-                "more than it allows, by {}{}",
-                super::measure::figure(*by),
-                spaced(finding.unit)
-            )
-        }
+        Verdict::Meets => "not among this job's rules; the plate has what it asks".to_string(),
         Verdict::Below { by } => {
+            let short = if finding.at_most {
+                "more than it allows"
+            } else {
+                "less than it asks"
+            };
+            let by = format!("{} {}", figure(*by), finding.unit);
             format!(
-                "less than it asks, by {}{}",
-                super::measure::figure(*by),
-                spaced(finding.unit)
+                "not among this job's rules; the plate has {short}, by {}",
+                by.trim_end()
             )
         }
-        Verdict::NotJudged { why } => format!("not compared: {why}"),
+        Verdict::NotJudged { .. } => "not among this job's rules, and not compared".to_string(),
         Verdict::Conceded { .. } => unreachable!("concessions are applied last"),
     };
-    finding.why = join(&finding.why, &format!("does not judge this job; {said}"));
+    *finding = finding.clone().also(said);
     finding.verdict = Verdict::Note;
 }
 
@@ -67,23 +66,6 @@ fn is_named(finding: &Finding, judged_by: &[String]) -> bool {
             || (!finding.set.is_empty() && word.eq_ignore_ascii_case(finding.set))
             || word.eq_ignore_ascii_case(&finding.source)
     })
-}
-
-fn spaced(unit: &str) -> String {
-    if unit.is_empty() {
-        String::new()
-    } else {
-        format!(" {unit}")
-    }
-}
-
-/// Two sentences, the first of which may be empty.
-pub(super) fn join(first: &str, second: &str) -> String {
-    if first.is_empty() {
-        second.to_string()
-    } else {
-        format!("{first}; {second}")
-    }
 }
 
 /// Every word that `judged_by` may hold: rule names, rule sets and sources, each once.
@@ -135,19 +117,26 @@ pub fn check_names(spec: &Spec) -> Vec<Fault> {
 }
 
 fn unknown(path: String, word: &str, kind: &str, known: &[&'static str]) -> Fault {
-    let near = |known: &str| {
-        strsim::normalized_damerau_levenshtein(&known.to_lowercase(), &word.trim().to_lowercase())
-    };
-    let nearest = known
-        .iter()
-        .copied()
-        .max_by(|a, b| near(a).total_cmp(&near(b)).then_with(|| b.cmp(a)))
-        .expect("the register is never empty");
     Fault::new(
         path,
         format!("`{word}` names no {kind} that this program knows"),
-        format!("the nearest is `{nearest}`; `centrepop explain` lists them all"),
+        format!(
+            "the nearest is `{}`; `centrepop explain` lists them all",
+            nearest(word, known)
+        ),
     )
+}
+
+/// The known word that is most like this one; of several alike, the first in the alphabet.
+pub(super) fn nearest(word: &str, known: &[&'static str]) -> &'static str {
+    let likeness = |known: &str| {
+        strsim::normalized_damerau_levenshtein(&known.to_lowercase(), &word.trim().to_lowercase())
+    };
+    known
+        .iter()
+        .copied()
+        .max_by(|a, b| likeness(a).total_cmp(&likeness(b)).then_with(|| b.cmp(a)))
+        .expect("the register is never empty")
 }
 
 #[cfg(test)]
@@ -176,7 +165,7 @@ mod tests {
         assert_eq!(finding.verdict.name(), "note");
         assert_eq!(
             finding.why,
-            "does not judge this job; less than it asks, by 1 in"
+            "not among this job's rules; the plate has less than it asks, by 1 in"
         );
     }
 

@@ -26,10 +26,7 @@ pub const RULE: Rule = Rule {
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let lands = lands_to_flange(written, design);
     let Some(limit) = &written.own_limits.land else {
-        return lands
-            .iter()
-            .map(|land| noted(written, design, land))
-            .collect();
+        return noted(written, design, &lands).into_iter().collect();
     };
     let unit = Unit::of_job(written);
     let compared = |land: &&Land| {
@@ -43,11 +40,18 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
     lands.iter().map(compared).collect()
 }
 
-fn noted(written: &Written, design: &Design, land: &Land) -> Finding {
-    let finding = RULE.finding_by(&source::GEOMETRY, place(design, land));
-    figures(finding, written, design, land)
-        .provides_length(land.metal, Unit::of_job(written))
-        .because("`own_limits.land` would set a limit to it")
+/// The least land of all, with the others in its working.
+fn noted(written: &Written, design: &Design, lands: &[&Land]) -> Option<Finding> {
+    let least = lands
+        .iter()
+        .copied()
+        .reduce(|a, b| if b.metal < a.metal { b } else { a })?;
+    let mut finding = RULE.finding_by(&source::GEOMETRY, place(design, least));
+    for land in lands {
+        finding = figures(finding, written, design, land);
+    }
+    let noted = finding.provides_length(least.metal, Unit::of_job(written));
+    Some(noted.because("the least; `own_limits.land` would set a limit to it"))
 }
 
 /// Lands to the line that holds the flat, of every purpose of hole that will still be a hole.
@@ -72,11 +76,14 @@ fn figures(finding: Finding, written: &Written, design: &Design, land: &Land) ->
     let unit = Unit::of_job(written);
     let hole = design.holes[land.hole].ligament_hole;
     let from_centre = land.metal + hole / 2.0;
-    finding.with_length("hole", "d", hole, unit).work(format!(
-        "land = {} − {}/2 = {} {}",
-        figure(unit.of(from_centre)),
-        figure(unit.of(hole)),
-        figure(unit.of(land.metal)),
-        unit.name()
-    ))
+    let id = &design.holes[land.hole].id;
+    finding
+        .with_length(format!("hole {id}"), "d", hole, unit)
+        .work(format!(
+            "{id}: land = {} − {}/2 = {} {}",
+            figure(unit.of(from_centre)),
+            figure(unit.of(hole)),
+            figure(unit.of(land.metal)),
+            unit.name()
+        ))
 }

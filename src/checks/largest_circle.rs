@@ -41,7 +41,10 @@ pub fn circle_pressure(
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let Some(circle) = &design.largest_circle else {
-        let why = "`support` is not given, so that nothing says what holds the flat";
+        let why = match written.support {
+            None => "`support` is not given, so that nothing says what holds the flat",
+            Some(_) => "no circle lies within the flange line of `support.flange_line`",
+        };
         return vec![RULE.finding_by(&source::WORKS, "flat").not_judged(why)];
     };
     let unit = Unit::of_job(written);

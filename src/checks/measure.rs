@@ -74,6 +74,50 @@ pub fn rounded(value: f64, places: usize) -> String {
     parted(&decimal(value, places))
 }
 
+/// Places to which a figure of this unit is shown.
+fn places_of(unit: &str) -> usize {
+    match unit {
+        "in" => 4,
+        "mm" | "N/mm2" | "in2" => 3,
+        "%" => 1,
+        "psi" | "lb" | "ft2" => 0,
+        _ => 3,
+    }
+}
+
+/// A figure with its unit, as a table shows it.
+pub fn shown(value: f64, unit: &str) -> String {
+    with_unit(rounded(value, places_of(unit)), unit)
+}
+
+/// Two compared figures, with as many places as it takes to see that they differ: rounding must not hide a shortfall.
+pub fn shown_apart(required: f64, provided: f64, unit: &str) -> (String, String) {
+    const MOST_PLACES: usize = 7;
+    let mut places = places_of(unit);
+    while places < MOST_PLACES
+        && required != provided
+        && rounded(required, places) == rounded(provided, places)
+    {
+        places += 1;
+    }
+    let text = |value| with_unit(rounded(value, places), unit);
+    // Two figures still alike are one, but for the rounding of their sums.
+    if rounded(required, places) == rounded(provided, places) {
+        return (shown(required, unit), shown(provided, unit));
+    }
+    (text(required), text(provided))
+}
+
+fn with_unit(figure: String, unit: &str) -> String {
+    match unit {
+        "" => figure,
+        "in2" => format!("{figure} in²"),
+        "N/mm2" => format!("{figure} N/mm²"),
+        "ft2" => format!("{figure} ft²"),
+        _ => format!("{figure} {unit}"),
+    }
+}
+
 /// Parts the thousands of a written number.
 fn parted(text: &str) -> String {
     let (sign, digits) = text
@@ -108,5 +152,23 @@ mod tests {
         assert_eq!(figure(100.0), "100");
         assert_eq!(rounded(-1_234_567.0, 0), "-1,234,567");
         assert_eq!(rounded(999.96, 1), "1,000.0");
+    }
+
+    #[test]
+    fn by_hand_rounding_hides_no_shortfall() {
+        let pair = |a: &str, b: &str| (a.to_string(), b.to_string());
+        assert_eq!(
+            shown_apart(0.73046875, 0.75, "in"),
+            pair("0.7305 in", "0.7500 in")
+        );
+        assert_eq!(
+            shown_apart(17.575, 17.57496, "mm"),
+            pair("17.57500 mm", "17.57496 mm")
+        );
+        assert_eq!(shown_apart(38.0, 38.0, "%"), pair("38.0 %", "38.0 %"));
+        assert_eq!(
+            shown_apart(1.40625, 1.40625 + 1e-16, "in"),
+            pair("1.4062 in", "1.4062 in")
+        );
     }
 }

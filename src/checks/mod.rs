@@ -21,6 +21,7 @@ pub mod hole_growth;
 pub mod judged_by;
 pub mod land;
 pub mod largest_circle;
+pub mod legend;
 pub mod ligament_efficiency;
 pub mod longitudinal_stay;
 pub mod measure;
@@ -50,6 +51,7 @@ pub mod weld_repair;
 
 pub use finding::{Finding, Input, Source, Standing, Verdict};
 pub use judged_by::check_names;
+pub use legend::{Legend, cautions, legend};
 
 use crate::design::Design;
 use crate::spec::{Metal, Spec, Written};
@@ -157,6 +159,12 @@ pub fn run_checks(spec: &Spec, design: &Design) -> Vec<Finding> {
     }
     concession::concede(&mut findings, &written.concessions);
     findings
+}
+
+/// The rule of this name, or the nearest name that there is.
+pub fn rule_or_nearest(name: &str) -> Result<&'static Rule, &'static str> {
+    let names: Vec<&'static str> = REGISTER.iter().map(|rule| rule.name).collect();
+    rule_named(name.trim()).ok_or_else(|| judged_by::nearest(name, &names))
 }
 
 /// The rule of this name.

@@ -164,8 +164,7 @@ fn say_the_others(finding: Finding, pairs: &[Pair], required: impl Fn(&Pair) -> 
         1 => "the one pair below".to_string(),
         count => format!("{count} pairs below: {}{rest}", names.join(", ")),
     };
-    let why = super::judged_by::join(&finding.why, &why);
-    finding.because(why)
+    finding.also(why)
 }
 
 #[cfg(test)]

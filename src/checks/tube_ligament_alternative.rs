@@ -38,13 +38,15 @@ pub fn least_section_in2(hole: Length) -> f64 {
 }
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
-    let thickness = reckoned_thickness(written);
-    let mut findings = Vec::new();
-    for pairs in beside_tubes(design).values() {
-        findings.push(by_thickness(written, pairs, thickness));
-        findings.push(by_section(written, pairs, thickness));
+    let pairs: Vec<Pair> = beside_tubes(design).into_values().flatten().collect();
+    if pairs.is_empty() {
+        return Vec::new();
     }
-    findings
+    let thickness = reckoned_thickness(written);
+    vec![
+        by_thickness(written, &pairs, thickness),
+        by_section(written, &pairs, thickness),
+    ]
 }
 
 fn by_thickness(written: &Written, pairs: &[Pair], thickness: Length) -> Finding {

@@ -1,8 +1,11 @@
 //! One file a command; each calls the stages and says what came of it. None prints: `main` does.
 
+pub mod check;
 pub mod draw;
+pub mod explain;
 pub mod new;
 pub mod schema;
+mod wrapped;
 
 use std::fmt;
 use std::path::Path;

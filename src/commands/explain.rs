@@ -1,0 +1,206 @@
+//! `explain`: what a rule asks and where it comes from; with a spec, this plate's figures put in line by line.
+
+use std::path::Path;
+
+use super::wrapped::wrapped;
+use super::{Outcome, Refused, Said, Status, read_and_set_out};
+use crate::checks::measure::{figure, shown_apart};
+use crate::checks::{
+    Finding, REGISTER, Rule, Standing, Verdict, legend, rule_or_nearest, run_checks,
+};
+
+/// Explains a rule, or lists them all where none is named; with a spec, works it out for its plate.
+pub fn explain(rule: Option<&str>, spec_file: Option<&Path>, width: usize) -> Outcome {
+    let rule = rule.map(named).transpose()?;
+    let findings = match spec_file {
+        None => None,
+        Some(file) => {
+            let (spec, design) = read_and_set_out(file)?;
+            Some(run_checks(&spec, &design))
+        }
+    };
+    let words = match (rule, findings) {
+        (None, None) => list_of_rules(width),
+        (None, Some(findings)) => worked(&findings, width),
+        (Some(rule), None) => page_of(rule, width),
+        (Some(rule), Some(findings)) => {
+            let here: Vec<Finding> = findings
+                .into_iter()
+                .filter(|f| f.rule == rule.name)
+                .collect();
+            format!(
+                "{}\nOn this plate\n\n{}",
+                page_of(rule, width),
+                worked(&here, width)
+            )
+        }
+    };
+    Ok(Said {
+        words,
+        status: Status::Done,
+    })
+}
+
+fn named(name: &str) -> Result<&'static Rule, Refused> {
+    rule_or_nearest(name).map_err(|nearest| Refused {
+        report: format!(
+            "there is no rule `{name}`\n  the nearest is `{nearest}`; `centrepop explain` lists them all"
+        ),
+    })
+}
+
+/// Every rule with what it asks and its source; then what no rule covers.
+pub fn list_of_rules(width: usize) -> String {
+    let longest = REGISTER
+        .iter()
+        .map(|rule| rule.name.len())
+        .max()
+        .unwrap_or(0);
+    let mut text = String::from("Rules, as `judged_by` and `concessions` name them:\n\n");
+    for rule in REGISTER {
+        let first = format!("  {:longest$}  ", rule.name);
+        text.push_str(&wrapped(
+            &first,
+            &format!("{} ({})", rule.asks, rule.source.cite),
+            width,
+        ));
+    }
+    text.push_str("\nNot covered by any of them:\n");
+    for words in legend().not_covered {
+        text.push_str(&wrapped("  - ", words, width));
+    }
+    text.push_str("\nFor the inspector:\n");
+    for words in legend().for_the_inspector {
+        text.push_str(&wrapped("  - ", words, width));
+    }
+    text
+}
+
+/// The first page of a rule: formula, symbols, source, what it covers and leaves.
+pub fn page_of(rule: &Rule, width: usize) -> String {
+    let mut text = format!("{}\n\n", rule.name);
+    let mut paragraph = String::new();
+    let mut in_formula = false;
+    for line in rule.page.lines().map_while(|line| line.strip_prefix("//!")) {
+        let line = line.strip_prefix(' ').unwrap_or(line);
+        if line.starts_with("```") {
+            in_formula = !in_formula;
+        } else if in_formula {
+            // A formula keeps its columns, whatever the width of the screen.
+            text.push_str(format!("    {line}").trim_end());
+            text.push('\n');
+        } else if line.is_empty() || starts_a_heading(line) {
+            text.push_str(&flushed(&mut paragraph, width));
+            if line.is_empty() {
+                text.push('\n');
+            }
+            paragraph.push_str(line);
+        } else {
+            paragraph.push(' ');
+            paragraph.push_str(line.trim());
+        }
+    }
+    text.push_str(&flushed(&mut paragraph, width));
+    text.push_str(&wrapped(
+        "Standing: ",
+        standing(rule.source.standing),
+        width,
+    ));
+    text
+}
+
+fn starts_a_heading(line: &str) -> bool {
+    ["Source:", "Covers:", "Leaves:"]
+        .iter()
+        .any(|heading| line.starts_with(heading))
+}
+
+fn flushed(paragraph: &mut String, width: usize) -> String {
+    let words = std::mem::take(paragraph);
+    if words.trim().is_empty() {
+        return String::new();
+    }
+    match words
+        .split_once(':')
+        .filter(|(heading, _)| starts_a_heading(&format!("{heading}:")))
+    {
+        Some((heading, rest)) => wrapped(&format!("{:10}", format!("{heading}:")), rest, width),
+        None => wrapped("", &words, width),
+    }
+}
+
+fn standing(standing: Standing) -> &'static str {
+    match standing {
+        Standing::Read => "read in the source or an official copy of it",
+        Standing::Restated => "read in someone else's restatement of the source",
+        Standing::Works => "entered by the works",
+        Standing::Geometry => "plain geometry or mechanics; nothing to cite",
+    }
+}
+
+/// Each finding with what went in, the arithmetic line by line, and what came of it.
+pub fn worked(findings: &[Finding], width: usize) -> String {
+    if findings.is_empty() {
+        return "The rule has nothing to say of this plate.\n".to_string();
+    }
+    findings
+        .iter()
+        .map(|finding| format!("{}\n", one_worked(finding, width)))
+        .collect()
+}
+
+fn one_worked(finding: &Finding, width: usize) -> String {
+    let mut text = wrapped(
+        "",
+        &format!("{}, {}. {}", finding.rule, finding.place, finding.source),
+        width,
+    );
+    for input in &finding.inputs {
+        let symbol = if input.symbol.is_empty() {
+            String::new()
+        } else {
+            format!(" {}", input.symbol)
+        };
+        let value = format!("{} {}", figure(input.value), input.unit);
+        text.push_str(&wrapped(
+            "  ",
+            &format!("{}{symbol} = {}", input.name, value.trim_end()),
+            width,
+        ));
+    }
+    for line in &finding.working {
+        text.push_str(&wrapped("    ", line, width));
+    }
+    text.push_str(&wrapped("  → ", &conclusion(finding), width));
+    text
+}
+
+fn conclusion(finding: &Finding) -> String {
+    let compared = match (finding.required, finding.provided) {
+        (Some(required), Some(provided)) => {
+            let (asks, has) = shown_apart(required, provided, finding.unit);
+            let word = if finding.at_most {
+                "no more than"
+            } else {
+                "at least"
+            };
+            format!(": has {has}, asks {word} {asks}")
+        }
+        _ => String::new(),
+    };
+    let agreed = match &finding.verdict {
+        Verdict::Conceded { concession, .. } => {
+            format!(
+                "; conceded by {}, {}: {}",
+                concession.agreed_by, concession.reference, concession.reason
+            )
+        }
+        _ => String::new(),
+    };
+    let why = if finding.why.is_empty() {
+        String::new()
+    } else {
+        format!("; {}", finding.why)
+    };
+    format!("{}{compared}{why}{agreed}", finding.verdict.name())
+}
