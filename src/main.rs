@@ -28,6 +28,8 @@ Examples:
   centrepop new smokebox-tube-plate-pressed > my-plate.yaml
   centrepop draw my-plate.yaml
   centrepop draw specs/marl-hen-smokebox.yaml --out output
+  centrepop check my-plate.yaml
+  centrepop explain tube_ligament my-plate.yaml
   centrepop schema > spec.schema.json";
 
 #[derive(Subcommand)]
@@ -40,6 +42,25 @@ enum Command {
         /// Folder in which the plate's own folder, named by drawing and revision, is written
         #[arg(long, default_value = "output", value_name = "DIR")]
         out: PathBuf,
+    },
+    /// Compare a plate with the rules that judge it, and say what came of it; nothing is written
+    #[command(after_help = "Example:\n  centrepop check specs/marl-hen-smokebox.yaml")]
+    Check {
+        /// The spec of the plate, a YAML file
+        spec: PathBuf,
+        /// For machines: every finding with its inputs and working, numbers unrounded
+        #[arg(long)]
+        json: bool,
+    },
+    /// Explain a rule: formula, source, limits; with a spec, this plate's figures put in line by line
+    #[command(
+        after_help = "Examples:\n  centrepop explain\n  centrepop explain tube_ligament\n  centrepop explain tube_ligament specs/marl-hen-smokebox.yaml"
+    )]
+    Explain {
+        /// Name of the rule, as the design check sheet prints it; every rule is listed where none is named
+        rule: Option<String>,
+        /// The spec of a plate, a YAML file
+        spec: Option<PathBuf>,
     },
     /// Print a commented spec to start from
     #[command(after_help = "Example:\n  centrepop new smokebox-tube-plate-pressed > my-plate.yaml")]
@@ -61,6 +82,10 @@ fn kinds_of_start() -> String {
 fn main() -> ExitCode {
     let outcome: Outcome = match Arguments::parse().command {
         Command::Draw { spec, out } => commands::draw::draw(&spec, &out),
+        Command::Check { spec, json } => commands::check::check(&spec, json, screen_width()),
+        Command::Explain { rule, spec } => {
+            commands::explain::explain(rule.as_deref(), spec.as_deref(), screen_width())
+        }
         Command::New { kind } => commands::new::start(&kind.join("-")),
         Command::Schema => commands::schema::schema(),
     };
@@ -71,6 +96,11 @@ fn main() -> ExitCode {
         },
         Err(refused) => refuse(&refused.to_string()),
     }
+}
+
+/// Characters in a line of the screen; 100 where the words go to a file.
+fn screen_width() -> usize {
+    terminal_size::terminal_size().map_or(100, |(width, _)| usize::from(width.0))
 }
 
 /// Writes to standard output; whoever closes it early has seen what he wanted.

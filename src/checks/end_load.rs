@@ -84,10 +84,10 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
 fn ring_weld(design: &Design, load_n: f64) -> String {
     match &design.flange {
         Some(FlangeDesign::Fabricated(ring)) => {
-            let girth = PI * ring.ring_outside_diameter.value();
+            let each_mm = load_n / ring.strip_net.to_mm();
             format!(
-                "; {} N for each mm of the ring's girth",
-                rounded(load_n / girth.to_mm(), 0)
+                "; {} N for each mm round the middle of the ring",
+                rounded(each_mm, 0)
             )
         }
         Some(FlangeDesign::Pressed(_)) | None => String::new(),

@@ -31,7 +31,9 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let origin = given
         .head_clearance
         .as_ref()
-        .map_or("no clearance given", |c| c.origin.as_str());
+        .map_or("an edge of 1.5 holes kept from the weld too", |c| {
+            c.origin.as_str()
+        });
     let Some(room) = &rivets.head_room else {
         let missing = match (&given.head_diameter, &given.head_clearance) {
             (None, None) => "`rivets.head_diameter` and `rivets.head_clearance` are not given",

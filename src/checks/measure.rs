@@ -118,11 +118,11 @@ fn with_unit(figure: String, unit: &str) -> String {
     }
 }
 
-/// Parts the thousands of a written number.
+/// Parts the thousands of a written number, and writes a minus as print does.
 fn parted(text: &str) -> String {
     let (sign, digits) = text
         .strip_prefix('-')
-        .map_or(("", text), |rest| ("-", rest));
+        .map_or(("", text), |rest| ("−", rest));
     let (whole, rest) = digits
         .split_once('.')
         .map_or((digits, None), |(w, r)| (w, Some(r)));
@@ -150,7 +150,7 @@ mod tests {
         assert_eq!(figure(1.84375), "1.84375");
         assert_eq!(figure(0.5), "0.5");
         assert_eq!(figure(100.0), "100");
-        assert_eq!(rounded(-1_234_567.0, 0), "-1,234,567");
+        assert_eq!(rounded(-1_234_567.0, 0), "−1,234,567");
         assert_eq!(rounded(999.96, 1), "1,000.0");
     }
 

@@ -197,6 +197,20 @@ fn below_the_row(finding: &Finding) -> String {
     words
 }
 
+/// What the plate has, and what is asked, where a finding that does not judge has figures.
+fn figures(finding: &Finding) -> String {
+    match (finding.required, finding.provided) {
+        (Some(_), Some(_)) => {
+            let [_, _, has, asks, _] = row(finding).cells;
+            format!("{has}, {asks}; ")
+        }
+        (None, Some(provided)) if !finding.why.contains(&shown(provided, finding.unit)) => {
+            format!("{}; ", shown(provided, finding.unit))
+        }
+        _ => String::new(),
+    }
+}
+
 fn list(heading: &str, findings: &[&Finding], width: usize) -> String {
     if findings.is_empty() {
         return String::new();
@@ -204,8 +218,12 @@ fn list(heading: &str, findings: &[&Finding], width: usize) -> String {
     let mut text = format!("{heading}\n");
     for finding in findings {
         let words = format!(
-            "{}, {}: {} ({})",
-            finding.rule, finding.place, finding.why, finding.source
+            "{}, {}: {}{} ({})",
+            finding.rule,
+            finding.place,
+            figures(finding),
+            finding.why,
+            finding.source
         );
         text.push_str(&wrapped("  ", &words, width));
     }
