@@ -3,14 +3,15 @@
 //! Lettering may lie over centre lines, since hole numbers stand on them; every other line must leave it clear. Boxes are the
 //! true, turned boxes of the lettering as it is drawn, fractions and tails included.
 
-use std::fmt;
+mod defect;
+mod places;
 
 use kurbo::{BezPath, Point, Rect, Shape};
-use rstar::primitives::{GeomWithData, Rectangle};
-use rstar::{AABB, RTree};
 
+pub use self::defect::{Defect, Flaw};
+use self::places::{Holes, Lettering, touching};
 use super::lettering_box::LetteringBox;
-use super::mark::{Mark, PaperPoint, Pen, Role, Sheet, Text};
+use super::mark::{Mark, Pen, Role, Sheet};
 use super::{curves, face};
 
 /// Clear paper that must lie between lettering and the edge of a line, mm: less than this closes up in a copy.
@@ -28,78 +29,6 @@ const FLAT: f64 = 0.05;
 /// Words so short may stand outside the frame: they name a zone.
 const ZONE_NAME: usize = 2;
 
-/// Something on a sheet that a reader would trip on.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Defect {
-    /// What is the matter.
-    pub flaw: Flaw,
-    /// Where on the paper.
-    pub at: PaperPoint,
-    /// The words concerned; empty where it is not lettering.
-    pub words: String,
-}
-
-/// What can be the matter.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Flaw {
-    /// Other words lie over these.
-    Overlapped(String),
-    /// A line of this role runs through them or too near.
-    Crossed(Role),
-    /// Reaches off the paper.
-    OffPaper,
-    /// Reaches out of the frame.
-    OutOfFrame,
-    /// Lettering lower than the least, mm.
-    TooLow {
-        /// Its height, mm.
-        height: f64,
-        /// The least that may stand there, mm.
-        least: f64,
-    },
-    /// A line, arc, circle or polygon of no size.
-    NoSize,
-    /// A place or size that is no number.
-    NoNumber,
-    /// A character that the face lacks.
-    CannotLetter(char),
-}
-
-impl fmt::Display for Defect {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let PaperPoint { x, y } = self.at;
-        write!(f, "at {x:.1}, {y:.1} mm: ")?;
-        if !self.words.is_empty() {
-            write!(f, "\"{}\" ", self.words)?;
-        }
-        match &self.flaw {
-            Flaw::Overlapped(other) => write!(f, "is overlapped by \"{other}\""),
-            Flaw::Crossed(role) => write!(f, "is crossed by {}", line_name(*role)),
-            Flaw::OffPaper => write!(f, "reaches off the paper"),
-            Flaw::OutOfFrame => write!(f, "reaches out of the frame"),
-            Flaw::TooLow { height, least } => {
-                write!(f, "is {height} mm high; the least is {least} mm")
-            }
-            Flaw::NoSize => write!(f, "a mark of no size"),
-            Flaw::NoNumber => write!(f, "a mark's place or size is no number"),
-            Flaw::CannotLetter(character) => {
-                write!(f, "holds {character:?}, which the face cannot letter")
-            }
-        }
-    }
-}
-
-fn line_name(role: Role) -> &'static str {
-    match role {
-        Role::Furniture => "a frame or table line",
-        Role::Object => "an edge of the object",
-        Role::Centre => "a centre line",
-        Role::Hatch => "hatching",
-        Role::Dimension => "a dimension line, leader or arrow",
-        Role::Lettering => "lettering",
-    }
-}
-
 /// Looks over a sheet; the defects in the order of the marks. None means that none of these was found, no more.
 pub fn audit(sheet: &Sheet) -> Vec<Defect> {
     let mut defects = unsound_marks(sheet);
@@ -115,55 +44,6 @@ pub fn audit(sheet: &Sheet) -> Vec<Defect> {
     defects
 }
 
-/// The lettering of a sheet, with its boxes in a tree.
-struct Lettering<'a> {
-    texts: Vec<(&'a Text, LetteringBox)>,
-    tree: RTree<GeomWithData<Rectangle<[f64; 2]>, usize>>,
-}
-
-impl<'a> Lettering<'a> {
-    fn of(sheet: &'a Sheet) -> Self {
-        let texts: Vec<(&Text, LetteringBox)> = sheet
-            .marks
-            .iter()
-            .filter_map(|mark| match mark {
-                Mark::Text(text) if text.height > 0.0 && !text.words.trim().is_empty() => {
-                    Some((text, LetteringBox::of(text)))
-                }
-                _ => None,
-            })
-            .collect();
-        let entries = texts.iter().enumerate().map(|(i, (_, lettered))| {
-            let upright = lettered.upright();
-            let rectangle =
-                Rectangle::from_corners([upright.x0, upright.y0], [upright.x1, upright.y1]);
-            GeomWithData::new(rectangle, i)
-        });
-        let tree = RTree::bulk_load(entries.collect());
-        Lettering { texts, tree }
-    }
-
-    /// Texts whose upright bounds touch these, in the order of the marks.
-    fn near(&self, bounds: Rect) -> Vec<usize> {
-        let envelope = AABB::from_corners([bounds.x0, bounds.y0], [bounds.x1, bounds.y1]);
-        let mut near: Vec<usize> = self
-            .tree
-            .locate_in_envelope_intersecting(envelope)
-            .map(|entry| entry.data)
-            .collect();
-        near.sort_unstable();
-        near
-    }
-}
-
-fn defect(flaw: Flaw, at: Point, words: &str) -> Defect {
-    Defect {
-        flaw,
-        at: PaperPoint { x: at.x, y: at.y },
-        words: words.to_string(),
-    }
-}
-
 fn unsound_marks(sheet: &Sheet) -> Vec<Defect> {
     sheet
         .marks
@@ -171,14 +51,14 @@ fn unsound_marks(sheet: &Sheet) -> Vec<Defect> {
         .filter_map(|mark| {
             let (place, numbers) = numbers_of(mark);
             if numbers.iter().any(|number| !number.is_finite()) {
-                return Some(defect(Flaw::NoNumber, place, words_of(mark)));
+                return Some(Defect::new(Flaw::NoNumber, place, words_of(mark)));
             }
             let sized = match mark {
                 Mark::Text(text) => text.height > 0.0,
                 Mark::Filled { corners, .. } => corners.len() > 2 && mark.length() >= LEAST_LENGTH,
                 _ => mark.length() >= LEAST_LENGTH,
             };
-            (!sized).then(|| defect(Flaw::NoSize, place, words_of(mark)))
+            (!sized).then(|| Defect::new(Flaw::NoSize, place, words_of(mark)))
         })
         .collect()
 }
@@ -220,52 +100,37 @@ fn numbers_of(mark: &Mark) -> (Point, Vec<f64>) {
 
 /// Words that the face cannot letter, or that are too low to be read.
 fn unfit_words(sheet: &Sheet, lettering: &Lettering<'_>) -> Vec<Defect> {
+    let holes = Holes::of(sheet);
     let mut defects = Vec::new();
     for (text, lettered) in &lettering.texts {
         if let Some(character) = face::cannot_letter(&text.words) {
             let flaw = Flaw::CannotLetter(character);
-            defects.push(defect(flaw, lettered.middle(), &text.words));
+            defects.push(Defect::new(flaw, lettered.middle(), &text.words));
         }
         let height = text.height;
         if height >= LEAST_HEIGHT {
             continue;
         }
-        let least = match stands_in_hole(sheet, lettered) {
+        let least = match holes.go_round(lettered) {
             true => LEAST_HEIGHT_IN_HOLE,
             false => LEAST_HEIGHT,
         };
         if height < least {
             let flaw = Flaw::TooLow { height, least };
-            defects.push(defect(flaw, lettered.middle(), &text.words));
+            defects.push(Defect::new(flaw, lettered.middle(), &text.words));
         }
     }
     defects
 }
 
-/// Whether a circle of the object goes round the whole of it.
-fn stands_in_hole(sheet: &Sheet, lettered: &LetteringBox) -> bool {
-    sheet.marks.iter().any(|mark| match mark {
-        Mark::Circle {
-            centre,
-            radius,
-            role: Role::Object,
-            ..
-        } => lettered
-            .corners()
-            .iter()
-            .all(|corner| corner.distance((*centre).into()) < *radius),
-        _ => false,
-    })
-}
-
 fn overlapped_words(lettering: &Lettering<'_>) -> Vec<Defect> {
     let mut defects = Vec::new();
     for (i, (text, lettered)) in lettering.texts.iter().enumerate() {
-        for j in lettering.near(lettered.upright()) {
+        for j in touching(&lettering.tree, lettered.upright()) {
             let (other, other_box) = &lettering.texts[j];
             if j > i && lettered.overlaps(other_box, SHARED) {
                 let flaw = Flaw::Overlapped(other.words.clone());
-                defects.push(defect(flaw, lettered.middle(), &text.words));
+                defects.push(Defect::new(flaw, lettered.middle(), &text.words));
             }
         }
     }
@@ -282,11 +147,11 @@ fn crossed_words(sheet: &Sheet, lettering: &Lettering<'_>) -> Vec<Defect> {
             continue;
         };
         let clear = CLEAR + half_width(mark);
-        for i in lettering.near(path.bounding_box().inflate(clear, clear)) {
+        for i in touching(&lettering.tree, path.bounding_box().inflate(clear, clear)) {
             let (text, lettered) = &lettering.texts[i];
             if crosses(mark, &path, lettered, clear) {
                 let flaw = Flaw::Crossed(mark.role());
-                defects.push(defect(flaw, lettered.middle(), &text.words));
+                defects.push(Defect::new(flaw, lettered.middle(), &text.words));
             }
         }
     }
@@ -331,7 +196,7 @@ fn marks_outside(sheet: &Sheet, lettering: &Lettering<'_>) -> Vec<Defect> {
         } else {
             continue;
         };
-        defects.push(defect(flaw, bounds.center(), ""));
+        defects.push(Defect::new(flaw, bounds.center(), ""));
     }
     for (text, lettered) in &lettering.texts {
         let flaw = if !holds(paper, lettered.upright()) {
@@ -341,7 +206,7 @@ fn marks_outside(sheet: &Sheet, lettering: &Lettering<'_>) -> Vec<Defect> {
         } else {
             continue;
         };
-        defects.push(defect(flaw, lettered.middle(), &text.words));
+        defects.push(Defect::new(flaw, lettered.middle(), &text.words));
     }
     defects
 }

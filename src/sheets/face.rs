@@ -34,6 +34,8 @@ pub struct Glyph {
     pub above: f64,
     /// Lowest point of its ink below the base line, capital heights, nothing where it stands on the line.
     pub below: f64,
+    /// Whether anything is seen of it; nothing is of a space.
+    pub inked: bool,
 }
 
 /// One face, read once.
@@ -60,6 +62,7 @@ fn read(bytes: &'static [u8]) -> Face {
                 advance: f64::from(metrics.advance_width(id)?) / CAPITAL_UNITS,
                 above: (bounds.y1 / CAPITAL_UNITS).max(0.0),
                 below: (-bounds.y0 / CAPITAL_UNITS).max(0.0),
+                inked: bounds.area() > 0.0,
             };
             Some((char::from_u32(code)?, glyph))
         })

@@ -207,11 +207,10 @@ impl Line {
     fn letter(&mut self, character: char) {
         let Some(glyph) = face::glyph(character, self.bold) else {
             self.laid.missing.get_or_insert(character);
-            self.empty_box(character);
+            self.empty_box();
             return;
         };
-        // Nothing is seen of a space.
-        if !character.is_whitespace() {
+        if glyph.inked {
             self.glyph(glyph, self.laid.width, 0.0, 1.0);
         }
         self.laid.above = self.laid.above.max(glyph.above);
@@ -299,11 +298,11 @@ impl Line {
     }
 
     /// Stands for a character that the face lacks.
-    fn empty_box(&mut self, character: char) {
+    fn empty_box(&mut self) {
         let stroke = self.stroke();
         let (left, right) = (self.laid.width + 0.1, self.laid.width + 0.7);
         self.frame(left, right, -1.0 + stroke / 2.0, -stroke / 2.0, stroke);
-        self.read(character, 0.8, false);
+        self.read(char::REPLACEMENT_CHARACTER, 0.8, false);
     }
 
     fn frame(&mut self, left: f64, right: f64, top: f64, foot: f64, width: f64) {

@@ -161,6 +161,13 @@ pub struct Sheet {
     pub marks: Vec<Mark>,
 }
 
+impl Sheet {
+    /// The marks that there is anything to draw of, in drawing order.
+    pub fn drawn(&self) -> impl Iterator<Item = &Mark> {
+        self.marks.iter().filter(|mark| mark.has_size())
+    }
+}
+
 impl Mark {
     /// An unbroken straight line.
     pub fn line(from: PaperPoint, to: PaperPoint, pen: Pen, role: Role) -> Self {
@@ -237,6 +244,14 @@ impl Mark {
                 corners.iter().zip(next).map(|(a, b)| apart(*a, *b)).sum()
             }
             Mark::Text(_) => 0.0,
+        }
+    }
+
+    /// Whether there is anything to draw: a line of no length and words of no height are not drawn by any writer.
+    pub fn has_size(&self) -> bool {
+        match self {
+            Mark::Text(text) => text.height > 0.0,
+            _ => self.length() > 0.0,
         }
     }
 

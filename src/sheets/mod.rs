@@ -31,6 +31,8 @@ mod proving_bar;
 #[cfg(test)]
 mod sample;
 mod scale;
+#[cfg(test)]
+mod second_opinion;
 mod section;
 mod set;
 mod standing_notes;

@@ -119,7 +119,7 @@ fn page(document: &mut Document, sheet: &Sheet, faces: &mut Faces) -> Result<(),
     let mut page = document.start_page_with(settings);
     let mut surface = page.surface();
     surface.push_transform(&Transform::from_scale(points(1.0), points(1.0)));
-    for mark in &sheet.marks {
+    for mark in sheet.drawn() {
         draw(&mut surface, mark, faces);
     }
     surface.pop();

@@ -65,9 +65,29 @@ pub fn write(sheet: &Sheet, dots_per_inch: f64) -> Result<Vec<u8>, NoPicture> {
 /// The same, from a sheet that is already written as SVG.
 pub fn write_svg(written: &str, sheet: &Sheet, dots_per_inch: f64) -> Result<Vec<u8>, NoPicture> {
     let dots_per_mm = dots_per_inch / Length::inches(1.0).to_mm();
+    let picture = picture(written, sheet, dots_per_mm)?;
+    pack(&picture, dots_per_mm)
+}
+
+/// A picture in greys, row by row from the top: 0 black, 255 white.
+pub(super) struct Picture {
+    /// Dots across.
+    pub width: u32,
+    /// Dots down.
+    pub height: u32,
+    /// One byte a dot.
+    pub greys: Vec<u8>,
+}
+
+/// Draws a sheet that is written as SVG.
+pub(super) fn picture(
+    written: &str,
+    sheet: &Sheet,
+    dots_per_mm: f64,
+) -> Result<Picture, NoPicture> {
     let (width, height) = dots(sheet, dots_per_mm)?;
-    let tree = read_back(written)?;
-    let mut picture = Pixmap::new(width, height).ok_or(NoPicture::TooLarge {
+    let tree = read_back(written, sheet)?;
+    let mut drawn = Pixmap::new(width, height).ok_or(NoPicture::TooLarge {
         width: f64::from(width),
         height: f64::from(height),
     })?;
@@ -75,8 +95,14 @@ pub fn write_svg(written: &str, sheet: &Sheet, dots_per_inch: f64) -> Result<Vec
         width as f32 / tree.size().width(),
         height as f32 / tree.size().height(),
     );
-    resvg::render(&tree, scale, &mut picture.as_mut());
-    pack(&greys(&picture), width, height, dots_per_mm)
+    resvg::render(&tree, scale, &mut drawn.as_mut());
+    // Black on white has no colours: one byte a dot.
+    let greys = drawn.pixels().iter().map(|dot| dot.red()).collect();
+    Ok(Picture {
+        width,
+        height,
+        greys,
+    })
 }
 
 fn dots(sheet: &Sheet, dots_per_mm: f64) -> Result<(u32, u32), NoPicture> {
@@ -91,9 +117,9 @@ fn dots(sheet: &Sheet, dots_per_mm: f64) -> Result<(u32, u32), NoPicture> {
 }
 
 /// Reads our SVG, and counts its shapes: the reader only logs what it leaves out.
-fn read_back(written: &str) -> Result<Tree, NoPicture> {
+fn read_back(written: &str, sheet: &Sheet) -> Result<Tree, NoPicture> {
     let tree = Tree::from_str(written, &Options::default()).map_err(NoPicture::Unreadable)?;
-    let written = svg::shapes_in(written);
+    let written = svg::shapes_of(sheet);
     let read = shapes(tree.root());
     if read == written {
         Ok(tree)
@@ -114,14 +140,9 @@ fn shapes(group: &resvg::usvg::Group) -> usize {
         .sum()
 }
 
-/// Black on white has no colours: one byte a dot.
-fn greys(picture: &Pixmap) -> Vec<u8> {
-    picture.pixels().iter().map(|dot| dot.red()).collect()
-}
-
-fn pack(greys: &[u8], width: u32, height: u32, dots_per_mm: f64) -> Result<Vec<u8>, NoPicture> {
+fn pack(picture: &Picture, dots_per_mm: f64) -> Result<Vec<u8>, NoPicture> {
     let mut file = Vec::new();
-    let mut encoder = png::Encoder::new(&mut file, width, height);
+    let mut encoder = png::Encoder::new(&mut file, picture.width, picture.height);
     encoder.set_color(png::ColorType::Grayscale);
     encoder.set_depth(png::BitDepth::Eight);
     let per_metre = (dots_per_mm * 1000.0).round() as u32;
@@ -132,8 +153,68 @@ fn pack(greys: &[u8], width: u32, height: u32, dots_per_mm: f64) -> Result<Vec<u
     }));
     let mut writer = encoder.write_header().map_err(NoPicture::Unpacked)?;
     writer
-        .write_image_data(greys)
+        .write_image_data(&picture.greys)
         .map_err(NoPicture::Unpacked)?;
     writer.finish().map_err(NoPicture::Unpacked)?;
     Ok(file)
+}
+
+/// Opens somebody else's picture in greys.
+#[cfg(test)]
+pub(super) fn open(file: &[u8]) -> Picture {
+    let mut reader = png::Decoder::new(std::io::Cursor::new(file))
+        .read_info()
+        .unwrap();
+    let mut greys = vec![0; reader.output_buffer_size().unwrap()];
+    let read = reader.next_frame(&mut greys).unwrap();
+    assert_eq!(read.color_type, png::ColorType::Grayscale);
+    Picture {
+        width: read.width,
+        height: read.height,
+        greys,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sheets::sample;
+
+    /// 150 dots to the inch are 150 / 0.0254 = 5905.5 dots to the metre, so 5906; an A3 sheet is 420 × 5.9055 = 2480 dots across.
+    #[test]
+    fn by_hand_resolution_stated_in_the_file() {
+        let file = write(&sample::sheet(), 150.0).unwrap();
+        let reader = png::Decoder::new(std::io::Cursor::new(file))
+            .read_info()
+            .unwrap();
+        let stated = reader.info();
+        assert_eq!((stated.width, stated.height), (2480, 1754));
+        let dots = stated.pixel_dims.unwrap();
+        assert_eq!(
+            (dots.xppu, dots.yppu, dots.unit),
+            (5906, 5906, png::Unit::Meter)
+        );
+    }
+
+    #[test]
+    fn refuses_a_picture_too_large_to_hold() {
+        let refused = write(&sample::sheet(), 2400.0).unwrap_err();
+        assert_eq!(
+            refused.to_string(),
+            "the picture would be 39685 by 28063 dots, more than 80 million; ask for fewer dots to the inch"
+        );
+    }
+
+    #[test]
+    fn refuses_a_sheet_of_which_something_is_lost() {
+        // A glyph under another name: whatever refers to it shows nothing, and the reader only logs that.
+        let broken = svg::write(&sample::sheet()).replacen(r#"id="r"#, r#"id="unknown"#, 1);
+        let refused = write_svg(&broken, &sample::sheet(), 72.0).unwrap_err();
+        let told = refused.to_string();
+        let shapes = svg::shapes_of(&sample::sheet());
+        assert!(
+            told.starts_with(&format!("the sheet has {shapes} shapes, but ")),
+            "{told}"
+        );
+    }
 }

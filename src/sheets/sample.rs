@@ -1,6 +1,7 @@
 //! A sheet with every pen, pattern, lettering height, sign, fraction and turn on it, for looking at and for the writers' tests.
 
 use super::mark::{Mark, Pattern, Pen, Role, Sheet, Text, at};
+use crate::units::angle;
 
 const PENS: [Pen; 4] = [Pen::Frame, Pen::Wide, Pen::Middle, Pen::Narrow];
 const PATTERNS: [Pattern; 4] = [
@@ -111,11 +112,11 @@ fn circles_and_arcs(marks: &mut Vec<Mark>) {
 }
 
 fn heights(marks: &mut Vec<Mark>) {
-    let mut y = 90.0;
+    let mut y = 88.0;
     for height in HEIGHTS {
         marks.push(Mark::text(
             at(30.0, y),
-            format!("{height} mm ABCDE abcg 01234 1Il O0"),
+            format!("{height} mm ABCDE 1Il O0"),
             height,
         ));
         y += height * 1.9;
@@ -157,9 +158,11 @@ fn turned(marks: &mut Vec<Mark>) {
             .turned(90.0)
             .into(),
     );
-    for turn in [0.0, 30.0, 60.0, 120.0, 180.0, 240.0, 300.0] {
+    for turn in [0.0_f64, 30.0, 60.0, 120.0, 180.0, 240.0, 300.0] {
+        let (sin, cos) = (angle::sin(turn.to_radians()), angle::cos(turn.to_radians()));
+        let start = at(245.0 + 12.0 * cos, 225.0 - 12.0 * sin);
         marks.push(
-            Text::new(at(245.0, 225.0), format!("        ø{turn}°"), 3.5)
+            Text::new(start, format!("ø{turn}°"), 3.5)
                 .turned(turn)
                 .into(),
         );

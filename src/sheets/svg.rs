@@ -27,12 +27,13 @@ pub fn write(sheet: &Sheet) -> String {
         .set("xmlns:xlink", "http://www.w3.org/1999/xlink")
         .set("fill", "none")
         .set("stroke", "#000")
-        .add(Title::new(sheet.title.clone()))
+        .add(Title::new(readable(&sheet.title)))
         .add(Description::new().add(svg::node::Text::new(describe(sheet))))
         .add(glyphs_used(sheet))
         .add(paper(sheet));
-    let document = runs(&sheet.marks)
-        .into_iter()
+    let marks: Vec<&Mark> = sheet.drawn().collect();
+    let document = marks
+        .chunk_by(|a, b| manner(a).is_some() && manner(a) == manner(b))
         .fold(document, |document, run| document.add(run_of_marks(run)));
     format!("{document}\n")
 }
@@ -44,6 +45,11 @@ fn describe(sheet: &Sheet) -> String {
         mm(sheet.width),
         mm(sheet.height)
     )
+}
+
+/// One control character would make the whole file unreadable.
+fn readable(words: &str) -> String {
+    words.chars().filter(|c| !c.is_control()).collect()
 }
 
 /// White paper, so that a dark viewer does not hide black lines.
@@ -59,7 +65,7 @@ fn paper(sheet: &Sheet) -> Element {
 /// The outlines of every glyph that stands on the sheet, each once, in units of the face with y down.
 fn glyphs_used(sheet: &Sheet) -> Definitions {
     let mut used = BTreeSet::new();
-    for mark in &sheet.marks {
+    for mark in sheet.drawn() {
         let Mark::Text(text) = mark else { continue };
         for piece in lettering::lay(text).pieces {
             if let Piece::Glyph { number, .. } = piece {
@@ -81,13 +87,6 @@ fn glyph_name(number: u32, bold: bool) -> String {
     format!("{}{number}", if bold { 'b' } else { 'r' })
 }
 
-/// Neighbouring marks that one group can hold: all drawn by one pen in one manner, all filled, or one line of lettering.
-fn runs(marks: &[Mark]) -> Vec<&[Mark]> {
-    marks
-        .chunk_by(|a, b| manner(a).is_some() && manner(a) == manner(b))
-        .collect()
-}
-
 /// How a mark is drawn: its pen and whether it is unbroken; a filled one has no pen. Nothing for lettering, which stands alone.
 fn manner(mark: &Mark) -> Option<(Option<Pen>, bool)> {
     match mark {
@@ -99,8 +98,9 @@ fn manner(mark: &Mark) -> Option<(Option<Pen>, bool)> {
     }
 }
 
-fn run_of_marks(run: &[Mark]) -> Group {
-    let group = match manner(&run[0]) {
+/// Neighbouring marks in one group: all drawn by one pen in one manner, all filled, or one line of lettering.
+fn run_of_marks(run: &[&Mark]) -> Group {
+    let group = match manner(run[0]) {
         Some((Some(pen), unbroken)) => Group::new()
             .set("stroke-width", mm(pen.width()))
             // A round end closes the corner where two edges meet; on a dash it would lengthen every dot.
@@ -297,13 +297,11 @@ fn number(value: f64, places: usize) -> String {
     }
 }
 
-/// How many shapes one of our sheets shows, counted from its text: outlines drawn where they stand, not where they are defined.
-pub fn shapes_in(written: &str) -> usize {
-    let body = written
-        .split_once("</defs>")
-        .map_or(written, |(_, body)| body);
-    ["<path", "<circle", "<use", "<rect"]
-        .iter()
-        .map(|tag| body.matches(tag).count())
-        .sum()
+/// How many shapes a sheet shows: each mark is one, each piece of lettering, and the paper.
+pub fn shapes_of(sheet: &Sheet) -> usize {
+    let shapes = |mark: &Mark| match mark {
+        Mark::Text(text) => lettering::lay(text).pieces.len(),
+        Mark::Line { .. } | Mark::Arc { .. } | Mark::Circle { .. } | Mark::Filled { .. } => 1,
+    };
+    1 + sheet.drawn().map(shapes).sum::<usize>()
 }

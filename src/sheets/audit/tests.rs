@@ -1,7 +1,7 @@
 //! Each flaw found where it is, and nothing found where a draughtsman would find nothing.
 
 use super::*;
-use crate::sheets::mark::{Pattern, at};
+use crate::sheets::mark::{PaperPoint, Pattern, Text, at};
 
 fn sheet(marks: Vec<Mark>) -> Sheet {
     Sheet {
