@@ -209,4 +209,61 @@ mod tests {
         let (low, high) = plate.bounds();
         assert_eq!((high.x - low.x, high.y - low.y), (940.0, 1160.0));
     }
+
+    /// A leg 720 wide with foot corners of 360: the foot is half a disc. A sharp corner meets the disc at √(470² − 360²) = 302.16.
+    #[test]
+    fn by_hand_round_foot_and_sharp_corner() {
+        let plate = Outline::keyhole(470.0, 720.0, -690.0, 0.0, Some(360.0)).unwrap();
+        let side = plate
+            .edges()
+            .iter()
+            .find(|e| matches!(e, Edge::Line { to, .. } if to.x > 0.0));
+        assert_eq!(format!("{:.2}", side.unwrap().to().y), "-302.16");
+        assert_eq!(plate.bounds().0, Point::new(-470.0, -690.0));
+        assert!(
+            !plate
+                .edges()
+                .iter()
+                .any(|e| matches!(e, Edge::Arc { radius: 0.0, .. }))
+        );
+    }
+
+    #[test]
+    fn refuses_plates_that_cannot_be() {
+        let refused = |radius, width, foot_y, corner, foot| {
+            Outline::keyhole(radius, width, foot_y, corner, foot).unwrap_err()
+        };
+        assert_eq!(
+            refused(0.0, 720.0, -690.0, 60.0, None),
+            ImpossibleKeyhole::NoSize
+        );
+        assert_eq!(
+            refused(470.0, f64::NAN, -690.0, 60.0, None),
+            ImpossibleKeyhole::NoSize
+        );
+        assert_eq!(
+            refused(470.0, 720.0, -690.0, -1.0, None),
+            ImpossibleKeyhole::NegativeRadius
+        );
+        assert_eq!(
+            refused(470.0, 940.0, -690.0, 60.0, None),
+            ImpossibleKeyhole::LegTooWide
+        );
+        assert_eq!(
+            refused(470.0, 720.0, -400.0, 60.0, None),
+            ImpossibleKeyhole::FootInsideDisc
+        );
+        assert_eq!(
+            refused(470.0, 720.0, -690.0, 3000.0, None),
+            ImpossibleKeyhole::CornerTooLarge
+        );
+        assert_eq!(
+            refused(470.0, 720.0, -690.0, 60.0, Some(361.0)),
+            ImpossibleKeyhole::FootRadiusTooWide
+        );
+        assert_eq!(
+            refused(470.0, 100.0, -530.0, 60.0, Some(49.0)),
+            ImpossibleKeyhole::FootRadiusTooHigh
+        );
+    }
 }

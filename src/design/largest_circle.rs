@@ -222,8 +222,9 @@ fn bound_on(near: &Touching, middle: Point, half_side: f64, enough: f64) -> Boun
                     return bound;
                 }
                 let v = a.distance(about);
-                // A touch bound is never less than v, so one about here could not settle the cell.
-                if v > enough {
+                // A touch bound is never less than v, so one about here could not settle the cell; and two supports in one
+                // place have nothing midway between them.
+                if v > enough || v <= SAME_LENGTH_MM {
                     continue;
                 }
                 let radius = match touches {

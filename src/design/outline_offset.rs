@@ -186,3 +186,91 @@ fn edge_by_bulge(from: Point, to: Point, bulge: f64, circles: &[(Point, f64)]) -
         anticlockwise: bulge > 0.0,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn polygon(corners: &[(f64, f64)]) -> Outline {
+        let at = |i: usize| Point::new(corners[i % corners.len()].0, corners[i % corners.len()].1);
+        let edges = (0..corners.len()).map(|i| Edge::Line {
+            from: at(i),
+            to: at(i + 1),
+        });
+        Outline::new(edges.collect()).unwrap()
+    }
+
+    /// Two rooms 200 × 200 joined by a neck 300 long and 80 wide.
+    fn two_rooms() -> Outline {
+        polygon(&[
+            (-350.0, -100.0),
+            (-150.0, -100.0),
+            (-150.0, -40.0),
+            (150.0, -40.0),
+            (150.0, -100.0),
+            (350.0, -100.0),
+            (350.0, 100.0),
+            (150.0, 100.0),
+            (150.0, 40.0),
+            (-150.0, 40.0),
+            (-150.0, 100.0),
+            (-350.0, 100.0),
+        ])
+    }
+
+    /// Rectangle 30 × 20 outwards by 5: the rectangle, four strips and four quarters of a disc: 600 + 500 + 25 π. Inwards by 5:
+    /// 20 × 10. Inwards by 10, exactly half its width, and more: nothing.
+    #[test]
+    fn by_hand_rectangle() {
+        let plate = polygon(&[(0.0, 0.0), (30.0, 0.0), (30.0, 20.0), (0.0, 20.0)]);
+        let out = plate.offset(Length::mm(5.0)).unwrap();
+        assert!((out[0].area_mm2() - (1100.0 + 25.0 * PI)).abs() < 1e-9 && out.len() == 1);
+        let inwards = plate.offset(Length::mm(-5.0)).unwrap();
+        assert!((inwards[0].area_mm2() - 200.0).abs() < 1e-9 && inwards.len() == 1);
+        assert_eq!(plate.offset(Length::mm(-10.0)).unwrap(), []);
+        assert_eq!(plate.offset(Length::mm(-11.0)).unwrap(), []);
+    }
+
+    /// A disc stays one circle: radius 100 by 8 outwards, 100 inwards, 101 inwards.
+    #[test]
+    fn by_hand_circle() {
+        let disc = Outline::circle(Point::new(1.0, 2.0), 100.0);
+        let out = disc.offset(Length::mm(8.0)).unwrap();
+        assert_eq!(out[0].as_circle(), Some((Point::new(1.0, 2.0), 108.0)));
+        assert_eq!(disc.offset(Length::mm(-100.0)).unwrap(), []);
+        assert_eq!(disc.offset(Length::mm(-101.0)).unwrap(), []);
+    }
+
+    /// A hair less than half the neck's width inwards leaves one outline, half of it or more leaves the two rooms, each
+    /// 200 − 2 × 40 square or, at the neck's mouth, wider by what the corner lets through.
+    #[test]
+    fn by_hand_neck() {
+        let rooms = |by: f64| two_rooms().offset(Length::mm(-by)).unwrap();
+        assert_eq!(rooms(39.9999).len(), 1);
+        for by in [40.0, 41.0] {
+            let found = rooms(by);
+            assert_eq!(found.len(), 2, "{by}");
+            assert!(found[0].bounds().0.x < found[1].bounds().0.x);
+            for room in &found {
+                assert!(room.area_mm2() >= (200.0 - 2.0 * by) * (200.0 - 2.0 * by) - 1e-6);
+            }
+        }
+    }
+
+    /// Inwards by 20, the hollow corner of 60 becomes 80 about the same centre, and the disc of 470 becomes 450.
+    #[test]
+    fn by_hand_arcs_keep_their_centres() {
+        let plate = Outline::keyhole(470.0, 720.0, -690.0, 60.0, None).unwrap();
+        let inwards = plate.offset(Length::mm(-20.0)).unwrap();
+        let radii: Vec<f64> = inwards[0]
+            .edges()
+            .iter()
+            .filter_map(|e| match e {
+                Edge::Arc { radius, .. } => Some(*radius),
+                Edge::Line { .. } => None,
+            })
+            .collect();
+        assert!(radii.iter().all(|&r| r == 80.0 || r == 450.0), "{radii:?}");
+        assert!(radii.contains(&80.0) && radii.contains(&450.0));
+    }
+}

@@ -271,3 +271,152 @@ impl Carrier {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::angle::PI;
+
+    fn step(x: f64, y: f64, walk: Walk, corner_radius: f64) -> Step {
+        Step {
+            to: Point::new(x, y),
+            walk,
+            corner_radius,
+        }
+    }
+
+    fn straight(x: f64, y: f64, corner_radius: f64) -> Step {
+        step(x, y, Walk::Straight, corner_radius)
+    }
+
+    /// Rectangle 300 × 200 with corners of 40, the last at the start: area 60,000 − (4 − π) × 1,600, girth 1,000 − 320 + 80 π.
+    #[test]
+    fn by_hand_rounded_rectangle() {
+        let steps = [
+            straight(300.0, 0.0, 40.0),
+            straight(300.0, 200.0, 40.0),
+            straight(0.0, 200.0, 40.0),
+            straight(0.0, 0.0, 40.0),
+        ];
+        let plate = Outline::path(Point::CENTRE, &steps).unwrap();
+        assert!((plate.area_mm2() - (60_000.0 - (4.0 - PI) * 1600.0)).abs() < 1e-8);
+        assert!((plate.perimeter().to_mm() - (680.0 + 80.0 * PI)).abs() < 1e-9);
+        assert_eq!(plate.edges().len(), 8);
+    }
+
+    /// Half a disc of radius 100: by radius, by a place on the arc, and walked clockwise: 5,000 π. With the flat corners rounded
+    /// to 20, the arc's centre stands 20 above the flat and 80 from the middle, so √(80² − 20²) = 77.46 out.
+    #[test]
+    fn by_hand_half_disc() {
+        let right = Point::new(100.0, 0.0);
+        let flat = |corner| straight(100.0, 0.0, corner);
+        let by_radius = [step(-100.0, 0.0, Walk::Radius(100.0), 0.0), flat(0.0)];
+        let through = [
+            step(-100.0, 0.0, Walk::Through(Point::new(60.0, 80.0)), 0.0),
+            flat(0.0),
+        ];
+        let clockwise = [
+            straight(-100.0, 0.0, 0.0),
+            step(100.0, 0.0, Walk::Through(Point::new(0.0, 100.0)), 0.0),
+        ];
+        for steps in [by_radius, through, clockwise] {
+            let half = Outline::path(right, &steps).unwrap();
+            assert!((half.area_mm2() - 5000.0 * PI).abs() < 1e-8);
+        }
+        let rounded = [step(-100.0, 0.0, Walk::Radius(100.0), 20.0), flat(20.0)];
+        let rounded = Outline::path(right, &rounded).unwrap();
+        let corners = rounded.edges().iter().filter_map(|e| match e {
+            Edge::Arc {
+                centre,
+                radius: 20.0,
+                ..
+            } => Some(*centre),
+            _ => None,
+        });
+        let corners: Vec<Point> = corners.collect();
+        assert_eq!(corners.len(), 2);
+        for corner in corners {
+            assert!((corner.y - 20.0).abs() < 1e-9 && (corner.x.abs() - sqrt(6000.0)).abs() < 1e-9);
+        }
+    }
+
+    /// Through (100, 0), (0, 100) and (−60, −80), all on the circle of radius 100: more than half a turn.
+    #[test]
+    fn by_hand_arc_of_more_than_half_a_turn() {
+        let steps = [
+            step(-60.0, -80.0, Walk::Through(Point::new(0.0, 100.0)), 0.0),
+            straight(100.0, 0.0, 0.0),
+        ];
+        let plate = Outline::path(Point::new(100.0, 0.0), &steps).unwrap();
+        let (low, high) = plate.bounds();
+        assert!(high.distance(Point::new(100.0, 100.0)) < 1e-9);
+        assert!(low.distance(Point::new(-100.0, -80.0)) < 1e-9);
+        assert_eq!(plate.edges().len(), 3);
+    }
+
+    #[test]
+    fn refuses_steps_that_cannot_be_walked() {
+        let square = |second: Step| {
+            let steps = [
+                straight(100.0, 0.0, 0.0),
+                second,
+                straight(0.0, 100.0, 0.0),
+                straight(0.0, 0.0, 0.0),
+            ];
+            Outline::path(Point::CENTRE, &steps)
+                .map(|_| ())
+                .unwrap_err()
+                .to_string()
+        };
+        let to_corner = |walk, radius| square(step(100.0, 100.0, walk, radius));
+        assert_eq!(
+            to_corner(Walk::Radius(40.0), 0.0),
+            "step 2: the radius is less than half the distance from start to end"
+        );
+        assert_eq!(
+            to_corner(Walk::Through(Point::new(100.0, 30.0)), 0.0),
+            "step 2: the start, the place to go through and the end lie on one line, so no arc goes through them"
+        );
+        assert_eq!(
+            to_corner(Walk::Straight, 101.0),
+            "step 2: the corner radius does not fit between the edges that meet there"
+        );
+        assert_eq!(
+            square(straight(100.0, 0.0, 0.0)),
+            "step 2: the step ends where it starts"
+        );
+        assert_eq!(
+            to_corner(Walk::Straight, f64::NAN),
+            "step 2: a place or a radius of the step is not a size that can be drawn"
+        );
+        let open = [straight(100.0, 0.0, 0.0), straight(100.0, 100.0, 0.0)];
+        assert!(matches!(
+            Outline::path(Point::CENTRE, &open),
+            Err(ImpossiblePath::NotClosed(_))
+        ));
+        assert!(Outline::path(Point::CENTRE, &[]).is_err());
+        let in_line = [
+            straight(50.0, 0.0, 5.0),
+            straight(100.0, 0.0, 0.0),
+            straight(0.0, 90.0, 0.0),
+            straight(0.0, 0.0, 0.0),
+        ];
+        assert_eq!(
+            Outline::path(Point::CENTRE, &in_line).unwrap_err(),
+            ImpossiblePath::Step(0, BadStep::NoCorner)
+        );
+    }
+
+    /// Two corners of 60 on a side of 100 have no room for each other.
+    #[test]
+    fn refuses_corners_that_run_into_one_another() {
+        let steps = [
+            straight(300.0, 0.0, 60.0),
+            straight(300.0, 100.0, 60.0),
+            straight(0.0, 100.0, 0.0),
+            straight(0.0, 0.0, 0.0),
+        ];
+        let refused = Outline::path(Point::CENTRE, &steps).unwrap_err();
+        assert_eq!(refused, ImpossiblePath::Step(1, BadStep::CornerHasNoRoom));
+    }
+}

@@ -232,6 +232,9 @@ struct Boxes {
 
 impl Boxes {
     fn new(mut places: Vec<Point>) -> Boxes {
+        // A place that stands twice would crowd others out of the few that are kept as nearest.
+        places.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+        places.dedup();
         let first = places.first().copied().unwrap_or(Point::CENTRE);
         let (low, high) = places.iter().fold((first, first), |(low, high), p| {
             (
