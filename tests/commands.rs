@@ -5,7 +5,7 @@ mod common;
 use std::path::Path;
 use std::process::{Command, Stdio};
 
-use common::{centrepop, draw, draw_changed, draw_into, files_below, results_of};
+use common::{centrepop, draw, draw_changed, draw_into, files_below, pack_of, results_of};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 
@@ -17,8 +17,7 @@ const HOBTHRUSH: &str = "specs/hobthrush-smokebox.yaml";
 #[test]
 fn holds_a_pack_is_whole_and_its_manifest_answers_for_every_file() {
     for spec in common::specs() {
-        let drawn = draw(&spec);
-        let files = files_below(&drawn.pack);
+        let files = files_below(&pack_of(&spec));
         let manifest: Value = serde_json::from_slice(&files["manifest.json"]).unwrap();
         let listed: Vec<(&str, &str, u64)> = manifest["files"]
             .as_array()
@@ -56,9 +55,8 @@ fn sha256(bytes: &[u8]) -> String {
 /// One fingerprint stands in every file that is made of words, so that two papers can be told to carry the same figures.
 #[test]
 fn holds_the_fingerprint_stands_in_every_file_of_words() {
-    let drawn = draw(MARL_HEN);
     let fingerprint = sha256(&std::fs::read(MARL_HEN).unwrap())[..10].to_string();
-    for (path, bytes) in files_below(&drawn.pack) {
+    for (path, bytes) in files_below(&pack_of(MARL_HEN)) {
         let of_words = [".html", ".json", ".dxf", ".txt", "inspection.csv"]
             .iter()
             .any(|end| path.ends_with(end));
@@ -72,13 +70,14 @@ fn holds_the_fingerprint_stands_in_every_file_of_words() {
 #[test]
 fn holds_the_same_spec_gives_the_same_bytes() {
     for spec in common::specs() {
-        let (one, other) = (draw(&spec), draw(&spec));
-        assert_eq!(
-            files_below(&one.pack),
-            files_below(&other.pack),
-            "{}",
-            spec.display()
-        );
+        let again = files_below(&draw(&spec).pack);
+        let first = files_below(&pack_of(&spec));
+        let differ: Vec<&String> = first
+            .keys()
+            .filter(|path| first.get(*path) != again.get(*path))
+            .collect();
+        assert!(differ.is_empty(), "{}: {differ:?}", spec.display());
+        assert_eq!(first.len(), again.len());
     }
 }
 
@@ -247,4 +246,70 @@ fn holds_the_schema_knows_the_keys_of_the_specs() {
             assert!(known.contains_key(key), "{key} in {}", spec.display());
         }
     }
+}
+
+#[test]
+fn holds_a_pack_has_all_its_parts() {
+    let pack = pack_of(MARL_HEN);
+    assert!(pack.ends_with("MH-TP1-A"));
+    let files = files_below(&pack);
+    for path in [
+        "index.html",
+        "drawing.pdf",
+        "sheets/1-general.svg",
+        "preview.png",
+        "cut/mh-tp1-a-blank-plasma-mm.dxf",
+        "cut/r12/mh-tp1-a-blank-plasma-mm.dxf",
+        "cut/order-note.txt",
+        "tables/holes.csv",
+        "tables/rivets.csv",
+        "tables/stays.csv",
+        "tables/tubes.csv",
+        "record/inspection.csv",
+        "results.json",
+        "manifest.json",
+    ] {
+        assert!(files.contains_key(path), "no {path}");
+    }
+}
+
+#[test]
+fn holds_a_conceded_finding_lets_the_cut_files_go_and_is_printed() {
+    let files = files_below(&pack_of(HOBTHRUSH));
+    assert!(files.keys().any(|path| path.ends_with(".dxf")));
+    for path in ["index.html", "cut/order-note.txt"] {
+        let words = String::from_utf8_lossy(&files[path]);
+        assert!(words.contains("letter HB/114"), "{path}");
+    }
+}
+
+/// Geometry and drawings are made without a pressure; what wants it is not judged, and says which key would settle it.
+#[test]
+fn holds_without_a_pressure_strength_is_not_judged() {
+    let text = std::fs::read_to_string(MARL_HEN).unwrap();
+    let line = text
+        .lines()
+        .find(|line| line.starts_with("working_pressure:"))
+        .unwrap();
+    let drawn = draw_changed(MARL_HEN, &[(line, "")]);
+    assert_eq!(drawn.status(), 0, "{}", drawn.errors());
+    let results = results_of(&drawn.pack);
+    assert_eq!(results["figures"]["tube_count"], 100);
+    assert_eq!(results["figures"]["end_load_n"], Value::Null);
+    let wants: Vec<&Value> = results["findings"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter(|finding| finding["verdict"] == "not judged")
+        .filter(|finding| finding.to_string().contains("working_pressure"))
+        .collect();
+    assert!(!wants.is_empty());
+    assert!(
+        drawn
+            .screen()
+            .lines()
+            .last()
+            .unwrap()
+            .contains("not judged")
+    );
 }

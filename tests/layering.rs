@@ -11,7 +11,7 @@ const MAY_NAME: &[(&str, &[&str])] = &[
     ("spec", &["units"]),
     ("design", &["units", "spec"]),
     ("checks", &["units", "spec", "design"]),
-    ("sheets", &["units", "spec", "design", "checks"]),
+    ("sheets", &["units", "spec", "design", "checks", "cut"]),
     ("cut", &["units", "spec", "design"]),
     (
         "pack",

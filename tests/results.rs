@@ -2,7 +2,7 @@
 
 mod common;
 
-use common::{draw, results_of};
+use common::{pack_of, results_of};
 use serde_json::Value;
 
 /// Holds a value against the part of JSON Schema that `results.schema.json` uses; any other keyword is a mistake in the schema.
@@ -82,8 +82,7 @@ fn type_of(value: &Value) -> &'static str {
 fn holds_results_keep_their_contract() {
     let schema: Value = serde_json::from_str(include_str!("results.schema.json")).unwrap();
     for spec in common::specs() {
-        let drawn = draw(&spec);
-        let found = differences(&schema, &results_of(&drawn.pack), "results");
+        let found = differences(&schema, &results_of(&pack_of(&spec)), "results");
         assert_eq!(found, Vec::<String>::new(), "{}", spec.display());
     }
 }
@@ -109,7 +108,7 @@ fn least(results: &Value, one: &str, other: &str) -> Value {
 /// 235.76, and 2 × √(2 × 235.76) = 43.43. Rivets: π × 38/56 = 2.1318, π × 39/56 = 2.1879. End load: 160 psi × π/4 × 38² = 181,458 lbf.
 #[test]
 fn by_hand_marl_hen() {
-    let results = results_of(&draw("specs/marl-hen-smokebox.yaml").pack);
+    let results = results_of(&pack_of("specs/marl-hen-smokebox.yaml"));
     let figures = &results["figures"];
     assert_eq!(figures["tube_count"], 100);
     assert_eq!(figures["rivet_count"], 56);
@@ -126,6 +125,12 @@ fn by_hand_marl_hen() {
     assert_eq!(inches(&figures["blank_equal_area_mm"], 2), "43.43");
     assert_eq!(inches(&figures["rivet_pitch_bore_mm"], 4), "2.1318");
     assert_eq!(inches(&figures["rivet_pitch_outside_mm"], 4), "2.1879");
+    assert_eq!(inches(&figures["largest_circle_mm"], 3), "10.407");
+    let at = figures["largest_circle_at_mm"].as_array().unwrap();
+    assert_eq!(
+        (inches(&at[0], 2), inches(&at[1], 2)),
+        ("0.56".into(), "11.66".into())
+    );
     let pounds = figures["end_load_n"].as_f64().unwrap() / (0.453_592_37 * 9.806_65);
     assert_eq!(format!("{pounds:.0}"), "181458");
     let mass = |name: &str| format!("{:.1}", figures[name].as_f64().unwrap() / 0.453_592_37);
@@ -138,7 +143,7 @@ fn by_hand_marl_hen() {
 /// 54.98. End load: 1.034 N/mm² × π/4 × 840² = 573.0 kN.
 #[test]
 fn by_hand_hobthrush() {
-    let results = results_of(&draw("specs/hobthrush-smokebox.yaml").pack);
+    let results = results_of(&pack_of("specs/hobthrush-smokebox.yaml"));
     let figures = &results["figures"];
     let one = |value: &Value, places: usize| format!("{:.places$}", value.as_f64().unwrap());
     assert_eq!(figures["tube_count"], 119);
@@ -149,6 +154,7 @@ fn by_hand_hobthrush() {
     assert_eq!(one(&figures["ring_mass_kg"], 1), "29.3");
     assert_eq!(one(&figures["plate_mass_kg"], 1), "92.2");
     assert_eq!(one(&figures["rivet_pitch_bore_mm"], 2), "54.98");
+    assert_eq!(one(&figures["largest_circle_mm"], 1), "248.3");
     let kilonewtons = figures["end_load_n"].as_f64().unwrap() / 1000.0;
     assert_eq!(format!("{kilonewtons:.1}"), "573.0");
     assert_eq!(figures["blank_mid_line_mm"], Value::Null);

@@ -2,11 +2,12 @@
 
 use std::path::Path;
 
-use super::{Outcome, Said, Status, read_and_set_out};
+use super::{Outcome, Refused, Said, Status, read_and_set_out};
 use crate::checks::{Finding, run_checks};
 use crate::cut::{CutPart, cut_parts};
 use crate::design::Design;
-use crate::pack::{self, Counts, Gate, NotReleased, PackFile, Written};
+use crate::pack::{self, Counts, Gate, PackFile, Written};
+use crate::sheets::{Sheet, draw_sheets};
 use crate::spec::Spec;
 
 /// Draws the plate of a spec into `<drawing>-<revision>` under `out`, or refuses and writes nothing.
@@ -15,7 +16,8 @@ pub fn draw(spec_file: &Path, out: &Path) -> Outcome {
     let parts = cut_parts(&spec, &design).map_err(|faults| spec.refuse(faults))?;
     let findings = run_checks(&spec, &design);
     let gate = Gate::of(&findings);
-    let files = pack_files(&spec, &design, &findings, &gate, &parts)?;
+    let sheets = draw_sheets(&spec, &design, &findings, &parts);
+    let files = pack_files(&spec, &design, &findings, &gate, &sheets, &parts)?;
     let written = pack::write_whole(out, &pack::folder_name(&spec), &files)?;
     Ok(said(&written, &files, &findings, &gate))
 }
@@ -26,19 +28,25 @@ pub fn pack_files(
     design: &Design,
     findings: &[Finding],
     gate: &Gate,
+    sheets: &[Sheet],
     parts: &[CutPart],
-) -> Result<Vec<PackFile>, NotReleased> {
-    let cut_files = match gate {
-        Gate::Open => pack::cut_files(spec, parts)?,
-        Gate::Shut(_) => Vec::new(),
+) -> Result<Vec<PackFile>, Refused> {
+    let (cut_files, note) = match gate {
+        Gate::Open => (
+            pack::cut_files(spec, parts)?,
+            pack::order_note(spec, design, parts, Counts::of(findings)),
+        ),
+        Gate::Shut(_) => (Vec::new(), None),
     };
-    let mut files = pack::tables(spec, design);
+    let mut files = pack::sheet_files(spec, sheets)?;
+    files.extend(pack::tables(spec, design));
     files.push(pack::inspection_record(spec, design));
     files.push(pack::results(spec, design, findings, &cut_files));
     files.extend(cut_files.into_iter().map(|cut| cut.file));
+    files.extend(note);
     let mut paths: Vec<&str> = files.iter().map(|file| file.path.as_str()).collect();
     paths.sort();
-    files.push(pack::page(spec, design, findings, &[], &paths));
+    files.push(pack::page(spec, design, findings, sheets, &paths));
     files.push(pack::manifest(spec, &files));
     Ok(files)
 }

@@ -12,6 +12,7 @@ use std::path::Path;
 
 use crate::checks::check_names;
 use crate::design::{Design, set_out};
+use crate::pack::{NotDrawn, NotReleased, NotWritten};
 use crate::spec::{Spec, read_spec_file};
 
 /// What a command has to say when it has done its work.
@@ -70,21 +71,20 @@ impl From<crate::spec::Faults> for Refused {
     }
 }
 
-impl From<crate::pack::NotWritten> for Refused {
-    fn from(not_written: crate::pack::NotWritten) -> Refused {
-        Refused {
-            report: not_written.to_string(),
-        }
-    }
+/// Whatever else keeps a pack from being written is told in its own words.
+macro_rules! refused_in_its_own_words {
+    ($($error:ty),*) => {
+        $(impl From<$error> for Refused {
+            fn from(error: $error) -> Refused {
+                Refused {
+                    report: error.to_string(),
+                }
+            }
+        })*
+    };
 }
 
-impl From<crate::pack::NotReleased> for Refused {
-    fn from(not_released: crate::pack::NotReleased) -> Refused {
-        Refused {
-            report: not_released.to_string(),
-        }
-    }
-}
+refused_in_its_own_words!(NotWritten, NotReleased, NotDrawn);
 
 /// What comes of a command.
 pub type Outcome = Result<Said, Refused>;

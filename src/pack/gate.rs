@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::finding_words::{figure, why};
 use crate::checks::{Finding, Verdict};
 
 /// How many findings came to each verdict.
@@ -83,11 +84,29 @@ impl Gate {
     }
 }
 
+/// "tube_ligament at T1–T2, row: 17.5 mm, at least 17.575 mm wanted; …".
 fn reason(finding: &Finding) -> String {
-    let mut words = String::from(finding.rule);
-    if !finding.place.is_empty() {
-        words.push_str(&format!(" at {}", finding.place));
-    }
-    words.push_str(&format!(": {}", finding.why));
-    words
+    let place = match finding.place.as_str() {
+        "" => String::new(),
+        place => format!(" at {place}"),
+    };
+    let shortfall = finding.required.zip(finding.provided);
+    let figures = shortfall.map_or(String::new(), |(required, provided)| {
+        let bound = if finding.at_most {
+            "at most"
+        } else {
+            "at least"
+        };
+        format!(
+            ": {}, {bound} {} wanted by {}",
+            figure(provided, finding.unit),
+            figure(required, finding.unit),
+            finding.source
+        )
+    });
+    let why = match why(finding).as_str() {
+        "" => String::new(),
+        why => format!("; {why}"),
+    };
+    format!("{}{place}{figures}{why}", finding.rule)
 }

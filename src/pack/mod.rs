@@ -2,6 +2,7 @@
 
 mod csv_file;
 mod cut_files;
+mod finding_words;
 mod folder;
 mod gate;
 mod manifest;
@@ -11,7 +12,7 @@ mod results;
 mod sheet_files;
 mod tables;
 
-pub use cut_files::{CutFault, CutFile, NotReleased, cut_files};
+pub use cut_files::{CutFault, CutFile, NotReleased, cut_files, order_note};
 pub use folder::{NotWritten, Written, write_whole};
 pub use gate::{Counts, Gate};
 pub use manifest::manifest;

@@ -2,6 +2,7 @@
 
 use std::fmt::Write;
 
+use super::finding_words::{figure, why};
 use super::{Counts, Gate, PackFile, sheet_path};
 use crate::checks::{Finding, Verdict};
 use crate::design::Design;
@@ -241,7 +242,7 @@ fn findings_table(html: &mut String, findings: &[Finding]) {
             escaped(finding.asks),
             escaped(&finding.place),
             escaped(&required(finding)),
-            escaped(&figure(finding.provided, finding.unit)),
+            escaped(&provided(finding)),
             finding.verdict.name(),
             escaped(&finding.source),
             escaped(&why(finding)),
@@ -251,38 +252,19 @@ fn findings_table(html: &mut String, findings: &[Finding]) {
 }
 
 fn required(finding: &Finding) -> String {
-    let figure = figure(finding.required, finding.unit);
-    match (finding.at_most, figure.is_empty()) {
-        (_, true) => figure,
-        (true, false) => format!("at most {figure}"),
-        (false, false) => format!("at least {figure}"),
-    }
-}
-
-fn figure(value: Option<f64>, unit: &str) -> String {
-    let places = match unit {
-        "in" => 4,
-        "mm" => 3,
-        "" => 3,
-        _ => 1,
+    let bound = if finding.at_most {
+        "at most"
+    } else {
+        "at least"
     };
-    value
-        .map(|value| format!("{} {unit}", print::decimal(value, places)))
-        .unwrap_or_default()
-        .trim_end()
-        .to_string()
+    finding.required.map_or(String::new(), |required| {
+        format!("{bound} {}", figure(required, finding.unit))
+    })
 }
 
-fn why(finding: &Finding) -> String {
-    match &finding.verdict {
-        Verdict::Conceded { concession, .. } => format!(
-            "{} Conceded by {}, {}: {}",
-            finding.why, concession.agreed_by, concession.reference, concession.reason
-        ),
-        Verdict::NotJudged { why } if finding.why.is_empty() => why.clone(),
-        Verdict::NotJudged { why } if *why != finding.why => format!("{why}. {}", finding.why),
-        _ => finding.why.clone(),
-    }
+fn provided(finding: &Finding) -> String {
+    let provided = finding.provided;
+    provided.map_or(String::new(), |it| figure(it, finding.unit))
 }
 
 fn sheet_pictures(html: &mut String, sheets: &[Sheet]) {

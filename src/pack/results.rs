@@ -3,6 +3,7 @@
 use serde::Serialize;
 use serde::ser::{SerializeMap, Serializer};
 
+use super::finding_words::why;
 use super::manifest::json;
 use super::{CutFile, PackFile};
 use crate::checks::{Finding, Input, Verdict};
@@ -273,7 +274,7 @@ struct FindingResult<'a> {
     provided: Option<f64>,
     unit: &'static str,
     verdict: &'static str,
-    why: &'a str,
+    why: String,
 }
 
 fn finding_result(finding: &Finding) -> FindingResult<'_> {
@@ -286,7 +287,7 @@ fn finding_result(finding: &Finding) -> FindingResult<'_> {
         provided: finding.provided,
         unit: finding.unit,
         verdict: finding.verdict.name(),
-        why: &finding.why,
+        why: why(finding),
     }
 }
 

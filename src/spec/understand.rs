@@ -4,7 +4,6 @@ mod wanted;
 mod word;
 
 use std::collections::BTreeMap;
-use std::fmt::Write;
 
 use serde_json::{Map, Value};
 
@@ -237,7 +236,7 @@ impl Understanding<'_> {
 
     fn item(&mut self, path: &mut String, index: usize, item: &Node, shape: &Shape) -> Value {
         let before = path.len();
-        write!(path, "[{index}]").expect("a text can always grow");
+        path.push_str(&format!("[{index}]"));
         let value = self.value(path, item, shape);
         path.truncate(before);
         value

@@ -18,15 +18,12 @@ impl Ratio {
         let plain = |digits: &str| {
             digits.len() <= MOST_DIGITS && digits.bytes().all(|byte| byte.is_ascii_digit())
         };
-        if !plain(whole)
-            || !plain(part)
-            || (part.is_empty() && (whole.is_empty() || text.ends_with('.')))
-        {
+        if !plain(whole) || !plain(part) || (text.contains('.') && part.is_empty()) {
             return None;
         }
-        let digits = whole.bytes().chain(part.bytes());
+        let digits = format!("{whole}{part}");
         Some(Ratio {
-            top: digits.fold(0, |number, digit| number * 10 + u64::from(digit - b'0')),
+            top: digits.parse().ok()?,
             bottom: 10_u64.pow(part.len() as u32),
         })
     }

@@ -1,14 +1,12 @@
 //! Evens out how a quantity may be typed, then parts it into numbers, fractions and words.
 
-use std::borrow::Cow;
-
 /// A piece of a written quantity.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Piece<'a> {
+pub(super) enum Piece {
     /// Digits, perhaps with a decimal point: `56`, `1.8125`.
-    Number(&'a str),
+    Number(String),
     /// Two numbers with a stroke and no space between: `13/16`, and `1.3/16` too.
-    Fraction(&'a str, &'a str),
+    Fraction(String, String),
     /// A hyphen; `spaced` where a space stands before it.
     Hyphen {
         /// Whether a space stands before it.
@@ -17,7 +15,7 @@ pub(super) enum Piece<'a> {
         spaced_after: bool,
     },
     /// A unit or any other run of letters and signs: `in`, `mm`, `"`, `lbf/in2`.
-    Word(&'a str),
+    Word(String),
 }
 
 /// Vulgar-fraction characters of keyboards and word processors, as plain fractions.
@@ -48,14 +46,10 @@ const LOWERED: &str = "₀₁₂₃₄₅₆₇₈₉";
 /// Typographic signs as the plain ones a keyboard has: `1½”` becomes `1 1/2"`.
 ///
 /// Full-width digits stay as they are, so that they are refused with a reading offered.
-pub(super) fn evened(text: &str) -> Cow<'_, str> {
-    let text = text.trim();
-    if text.is_ascii() && !text.contains('\t') && !text.contains("''") {
-        return text.into();
-    }
+pub(super) fn evened(text: &str) -> String {
     let mut plain = String::with_capacity(text.len());
     let mut last_raised = false;
-    for c in text.chars() {
+    for c in text.trim().chars() {
         let raised = digit_in(RAISED, c);
         // A raised figure, or a fraction in one character, opens a fraction after a whole number.
         let opens_fraction =
@@ -78,7 +72,7 @@ pub(super) fn evened(text: &str) -> Cow<'_, str> {
             },
         }
     }
-    plain.replace("''", "\"").into()
+    plain.replace("''", "\"")
 }
 
 fn digit_in(row: &str, c: char) -> Option<char> {
@@ -87,9 +81,8 @@ fn digit_in(row: &str, c: char) -> Option<char> {
 }
 
 /// Parts evened text into pieces. Anything that is neither number, fraction nor hyphen is a word.
-pub(super) fn pieces(text: &str) -> Vec<Piece<'_>> {
-    // Number, fraction and unit: few sizes have more.
-    let mut pieces = Vec::with_capacity(4);
+pub(super) fn pieces(text: &str) -> Vec<Piece> {
+    let mut pieces = Vec::new();
     let mut rest = text;
     while let Some(first) = rest.chars().next() {
         let (piece, left) = match first {
@@ -99,7 +92,7 @@ pub(super) fn pieces(text: &str) -> Vec<Piece<'_>> {
             }
             '-' => hyphen(text, rest),
             '0'..='9' | '.' => number_or_fraction(rest),
-            '"' | '\'' => (Piece::Word(&rest[..1]), &rest[1..]),
+            '"' | '\'' => (Piece::Word(first.to_string()), &rest[1..]),
             _ => word(rest),
         };
         pieces.push(piece);
@@ -108,7 +101,7 @@ pub(super) fn pieces(text: &str) -> Vec<Piece<'_>> {
     pieces
 }
 
-fn hyphen<'a>(text: &str, rest: &'a str) -> (Piece<'a>, &'a str) {
+fn hyphen<'a>(text: &str, rest: &'a str) -> (Piece, &'a str) {
     let before = &text[..text.len() - rest.len()];
     let piece = Piece::Hyphen {
         spaced_before: before.ends_with(' '),
@@ -117,7 +110,7 @@ fn hyphen<'a>(text: &str, rest: &'a str) -> (Piece<'a>, &'a str) {
     (piece, &rest[1..])
 }
 
-fn number_or_fraction(rest: &str) -> (Piece<'_>, &str) {
+fn number_or_fraction(rest: &str) -> (Piece, &str) {
     let digits = |text: &str| {
         text.find(|c: char| !c.is_ascii_digit() && c != '.')
             .unwrap_or(text.len())
@@ -128,18 +121,18 @@ fn number_or_fraction(rest: &str) -> (Piece<'_>, &str) {
         let end = digits(after);
         if end > 0 {
             let (bottom, left) = after.split_at(end);
-            return (Piece::Fraction(top, bottom), left);
+            return (Piece::Fraction(top.into(), bottom.into()), left);
         }
     }
-    (Piece::Number(top), left)
+    (Piece::Number(top.into()), left)
 }
 
-fn word(rest: &str) -> (Piece<'_>, &str) {
+fn word(rest: &str) -> (Piece, &str) {
     // A digit belongs to the word where it has begun as one: `lbf/in2`. A hyphen, a space or a mark ends it.
     let end = rest
         .find([' ', '-', '"', '\''])
         .filter(|end| *end > 0)
         .unwrap_or(rest.len());
     let (word, left) = rest.split_at(end);
-    (Piece::Word(word), left)
+    (Piece::Word(word.into()), left)
 }

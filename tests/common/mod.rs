@@ -6,6 +6,7 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::process::Output;
+use std::sync::Mutex;
 
 use assert_cmd::Command;
 use serde_json::Value;
@@ -62,6 +63,26 @@ pub fn draw(spec: impl AsRef<Path>) -> Drawn {
     let output = draw_into(spec.as_ref(), out.path());
     let pack = the_pack_in(out.path());
     Drawn { out, pack, output }
+}
+
+/// The pack of a spec of the repository, drawn once for all tests of a file that only look at it.
+pub fn pack_of(spec: impl AsRef<Path>) -> PathBuf {
+    static DRAWN: Mutex<BTreeMap<PathBuf, PathBuf>> = Mutex::new(BTreeMap::new());
+    let mut drawn = DRAWN.lock().expect("no test failed while drawing");
+    let spec = spec.as_ref().to_path_buf();
+    let draw_it = || {
+        let name = spec.file_stem().expect("a spec has a name");
+        let program = std::env::current_exe().expect("a test has a file");
+        let out = Path::new(env!("CARGO_TARGET_TMPDIR"))
+            .join(program.file_name().expect("a name"))
+            .join(name);
+        let _ = std::fs::remove_dir_all(&out);
+        let output = draw_into(&spec, &out);
+        let errors = String::from_utf8_lossy(&output.stderr);
+        assert!(output.status.success(), "{}: {errors}", spec.display());
+        the_pack_in(&out)
+    };
+    drawn.entry(spec.clone()).or_insert_with(draw_it).clone()
 }
 
 /// Draws a spec into a folder.
