@@ -166,6 +166,27 @@ mod tests {
         assert_eq!((bounds.y0, bounds.y1), (0.0, CAPITAL_UNITS));
     }
 
+    /// Type B lettering of ISO 3098: figures as tall as capitals, lower case 7/10 of them, strokes 1/10, words 6/10 apart. Another
+    /// face may be larger or heavier, and must not be smaller or closer, to be read as well.
+    #[test]
+    fn published_iso_3098_type_b_is_the_least() {
+        for bold in [false, true] {
+            for figure in '0'..='9' {
+                assert!(glyph(figure, bold).unwrap().above >= 1.0, "{figure}");
+            }
+            for letter in "acemnorsuvwxz".chars() {
+                assert!(glyph(letter, bold).unwrap().above >= 0.7, "{letter}");
+            }
+            let dash = outline(glyph('-', bold).unwrap().number, bold).bounding_box();
+            assert!(dash.height() / CAPITAL_UNITS >= 0.1);
+        }
+        // From the ink of one figure to that of the next: the space, and what the figures leave beside them. The bold face, which
+        // is for headings, falls just short of it between noughts: (700 + 1300 − 1120) / 1500 = 0.587.
+        let zero = outline(glyph('0', false).unwrap().number, false).bounding_box();
+        let beside = glyph('0', false).unwrap().advance - zero.width() / CAPITAL_UNITS;
+        assert!(glyph(' ', false).unwrap().advance + beside >= 0.6);
+    }
+
     #[test]
     fn refuses_what_the_face_lacks() {
         assert!(can_letter("ø 1 27/32 ± 0.5° × 6 – “fit to girth” ⌀"));
