@@ -11,7 +11,7 @@ use sha2::{Digest, Sha256};
 
 const MARL_HEN: &str = "specs/marl-hen-smokebox.yaml";
 /// Every command, in the order of the help.
-const COMMANDS: &[&str] = &["draw", "new", "schema"];
+const COMMANDS: &[&str] = &["draw", "check", "explain", "new", "schema"];
 const HOBTHRUSH: &str = "specs/hobthrush-smokebox.yaml";
 
 #[test]

@@ -1,7 +1,7 @@
 //! What is said of a finding on the page, on the screen and in the results: one sentence, wherever it is read.
 
+use crate::checks::measure::{shown, shown_apart};
 use crate::checks::{Finding, Verdict};
-use crate::units::print;
 
 /// What was compared or noted; what is missing where nothing was; who agreed to what where it is conceded.
 pub(super) fn why(finding: &Finding) -> String {
@@ -27,14 +27,23 @@ fn joined(first: &str, second: &str) -> String {
     }
 }
 
-/// A figure of a finding with its unit, to the places that its unit is read to.
-pub(super) fn figure(value: f64, unit: &str) -> String {
-    let places = match unit {
-        "in" => 4,
-        "mm" | "in2" | "" => 3,
-        _ => 1,
+/// What is required and what is provided, as they are read: with its bound, and apart where they differ. Blank where there is none.
+pub(super) fn figures(finding: &Finding) -> (String, String) {
+    let bound = if finding.at_most {
+        "at most"
+    } else {
+        "at least"
     };
-    format!("{} {unit}", print::decimal(value, places))
-        .trim_end()
-        .to_string()
+    match (finding.required, finding.provided) {
+        (Some(required), Some(provided)) => {
+            let (required, provided) = shown_apart(required, provided, finding.unit);
+            (format!("{bound} {required}"), provided)
+        }
+        (Some(required), None) => (
+            format!("{bound} {}", shown(required, finding.unit)),
+            String::new(),
+        ),
+        (None, Some(provided)) => (String::new(), shown(provided, finding.unit)),
+        (None, None) => (String::new(), String::new()),
+    }
 }

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::finding_words::{figure, why};
+use super::finding_words::{figures, why};
 use crate::checks::{Finding, Verdict};
 
 /// How many findings came to each verdict.
@@ -84,29 +84,19 @@ impl Gate {
     }
 }
 
-/// "tube_ligament at T1–T2, row: 17.5 mm, at least 17.575 mm wanted; …".
+/// "tube_ligament at T1–T2, row: 17.500 mm, at least 17.575 mm by …".
 fn reason(finding: &Finding) -> String {
     let place = match finding.place.as_str() {
         "" => String::new(),
         place => format!(" at {place}"),
     };
-    let shortfall = finding.required.zip(finding.provided);
-    let figures = shortfall.map_or(String::new(), |(required, provided)| {
-        let bound = if finding.at_most {
-            "at most"
-        } else {
-            "at least"
-        };
-        format!(
-            ": {}, {bound} {} wanted by {}",
-            figure(provided, finding.unit),
-            figure(required, finding.unit),
-            finding.source
-        )
-    });
-    let why = match why(finding).as_str() {
-        "" => String::new(),
-        why => format!("; {why}"),
+    let (required, provided) = figures(finding);
+    let why = match why(finding) {
+        words if words.is_empty() => words,
+        words => format!("; {words}"),
     };
-    format!("{}{place}{figures}{why}", finding.rule)
+    format!(
+        "{}{place}: {provided}, {required} by {}{why}",
+        finding.rule, finding.source
+    )
 }

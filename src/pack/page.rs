@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use super::finding_words::{figure, why};
+use super::finding_words::{figures, why};
 use super::{Counts, Gate, PackFile, sheet_path};
 use crate::checks::{Finding, Verdict};
 use crate::design::Design;
@@ -41,7 +41,7 @@ pub fn page(
     picture(&mut html, spec, paths);
     links(&mut html, paths);
     holes(&mut html, design);
-    findings_table(&mut html, findings);
+    findings_tables(&mut html, findings);
     sheet_pictures(&mut html, sheets);
     html.push_str("</body>\n</html>\n");
     PackFile::new("index.html", html)
@@ -227,44 +227,49 @@ fn row(html: &mut String, name: &str, number_off: usize, finish: &str) {
     );
 }
 
-fn findings_table(html: &mut String, findings: &[Finding]) {
-    html.push_str(
-        "<h2>Findings</h2>\n<table>\n<tr><th>rule</th><th>where</th><th>required</th><th>provided</th><th>verdict</th>\
-         <th>compared with</th></tr>\n",
+/// What judges first, the worst on top; then what is not judged; notes last, in a table of their own.
+fn findings_tables(html: &mut String, findings: &[Finding]) {
+    let of = |wanted: &[&str]| -> Vec<&Finding> {
+        wanted
+            .iter()
+            .flat_map(|name| findings.iter().filter(move |f| f.verdict.name() == *name))
+            .collect()
+    };
+    findings_table(
+        html,
+        "Findings",
+        &of(&["below", "conceded", "not judged", "meets"]),
+    );
+    findings_table(html, "Notes, which judge nothing", &of(&["note"]));
+}
+
+fn findings_table(html: &mut String, heading: &str, findings: &[&Finding]) {
+    if findings.is_empty() {
+        return;
+    }
+    put!(
+        html,
+        "<h2>{heading}</h2>\n<table>\n<tr><th>verdict</th><th>what is asked</th><th>where</th><th>required</th>\
+         <th>provided</th><th>compared with</th></tr>\n"
     );
     for finding in findings {
         let below = matches!(finding.verdict, Verdict::Below { .. });
+        let (required, provided) = figures(finding);
         put!(
             html,
-            "<tr{}><td>{}</td><td>{}</td><td class=\"figure\">{}</td><td class=\"figure\">{}</td><td>{}</td>\
+            "<tr{}><td>{}</td><td>{}</td><td>{}</td><td class=\"figure\">{}</td><td class=\"figure\">{}</td>\
              <td>{}<br>{}</td></tr>\n",
             if below { " class=\"below\"" } else { "" },
+            finding.verdict.name(),
             escaped(finding.asks),
             escaped(&finding.place),
-            escaped(&required(finding)),
-            escaped(&provided(finding)),
-            finding.verdict.name(),
+            escaped(&required),
+            escaped(&provided),
             escaped(&finding.source),
             escaped(&why(finding)),
         );
     }
     html.push_str("</table>\n");
-}
-
-fn required(finding: &Finding) -> String {
-    let bound = if finding.at_most {
-        "at most"
-    } else {
-        "at least"
-    };
-    finding.required.map_or(String::new(), |required| {
-        format!("{bound} {}", figure(required, finding.unit))
-    })
-}
-
-fn provided(finding: &Finding) -> String {
-    let provided = finding.provided;
-    provided.map_or(String::new(), |it| figure(it, finding.unit))
 }
 
 fn sheet_pictures(html: &mut String, sheets: &[Sheet]) {
