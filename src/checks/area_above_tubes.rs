@@ -18,7 +18,7 @@ use super::{Finding, Rule, source};
 use crate::design::{Design, FlangeDesign};
 use crate::spec::{NamedLine, StayKind, Written};
 use crate::units::angle::{acos, sqrt};
-use crate::units::{Length, SQUARE_MM_PER_SQUARE_INCH, Strength};
+use crate::units::{Length, SQUARE_MM_PER_SQUARE_INCH, Strength, Stress};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -35,6 +35,11 @@ pub fn segment_in2(radius: Length, height: Length) -> f64 {
     let h = height.to_mm().clamp(0.0, 2.0 * r);
     let area_mm2 = r * r * acos(1.0 - h / r) - (r - h) * sqrt(2.0 * r * h - h * h);
     area_mm2 / SQUARE_MM_PER_SQUARE_INCH
+}
+
+/// Load of a pressure on an area, lb.
+pub fn load_lb(area_in2: f64, pressure: Stress) -> f64 {
+    area_in2 * pressure.to_psi()
 }
 
 /// The flat above the tubes, with its load and the stays that stand in it.
@@ -76,7 +81,7 @@ pub(super) fn above_the_tubes<'a>(
     let base = highest + allowances.over_tubes.value();
     let radius = line - allowances.inside_flange.value();
     let area_in2 = segment_in2(radius, radius - base);
-    let load_lb = area_in2 * pressure.value().to_psi();
+    let load_lb = load_lb(area_in2, pressure.value());
     let stays = stays_above(written, design, highest);
     Ok(AboveTheTubes {
         radius,

@@ -104,7 +104,10 @@ pub fn check_names(spec: &Spec) -> Vec<Fault> {
     }
     for (i, concession) in written.concessions.iter().enumerate() {
         let names: Vec<&'static str> = REGISTER.iter().map(|rule| rule.name).collect();
-        if !names.contains(&concession.rule.trim()) {
+        if !names
+            .iter()
+            .any(|name| name.eq_ignore_ascii_case(concession.rule.trim()))
+        {
             faults.push(unknown(
                 format!("concessions[{i}].rule"),
                 &concession.rule,

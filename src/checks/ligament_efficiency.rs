@@ -3,6 +3,7 @@
 //! ```text
 //! E = (p − d)/p        p  pitch in that direction     d  finished hole
 //! E = (p − n d)/p      p  a length that repeats       n  holes in it
+//! d = Σ(d_i t_i)/t     a stepped hole, as one of a single diameter: d_i over a depth t_i of the thickness t
 //! ```
 //!
 //! Source:  geometry. The same ratio stands in Indian Boiler Regulations 1950, regulation 215, for shells and drums.
@@ -28,6 +29,15 @@ pub const RULE: Rule = Rule {
 /// (p − n d)/p over a pitch or a repeating length that holds so many holes, a share.
 pub fn efficiency(pitch: Length, holes: u32, hole: Length) -> f64 {
     (pitch - f64::from(holes) * hole) / pitch
+}
+
+/// The one diameter that a counterbored or grooved hole is worth: each diameter with the depth that it has.
+pub fn equivalent_hole(steps: &[(Length, Length)]) -> Length {
+    let thickness: Length = steps.iter().map(|(_, depth)| *depth).sum();
+    steps
+        .iter()
+        .map(|(hole, depth)| *hole * (*depth / thickness))
+        .sum()
 }
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {

@@ -4,6 +4,8 @@
 //! plate    100 (P − D)/P                     P   pitch along the bore, in       D, A  diameter and area of the hole, in and in²
 //! rivets   100 A N C S1/(P T S)              N   rivets in a pitch              C     1 in single shear, 1.875 in double
 //! combined 100 (P − 2D)/P + 100 A C S1/(P T S)   T   barrel's thickness, in     S, S1 strengths of plate and rivets, tonf/in²
+//! crushing N D T f                               f   crushing strength          United States rules and textbooks
+//! Board of Trade: rivets × F/4                   F   factor of safety of the seam
 //! ```
 //!
 //! Source:  Indian Boiler Regulations 1950, regulation 177.
@@ -68,9 +70,7 @@ pub fn plate_percent(pitch: Length, hole: Length) -> f64 {
 
 /// Shear strength of the rivets over tensile strength of the solid plate, %.
 pub fn rivet_percent(plate: JointPlate, rivets: JointRivets) -> f64 {
-    let solid_n = plate.pitch.to_mm() * plate.thickness.to_mm() * plate.strength.to_n_mm2();
-    let shear_n = rivets.area_mm2() * rivets.in_a_pitch * rivets.shear * rivets.strength.to_n_mm2();
-    100.0 * shear_n / solid_n
+    100.0 * rivets_n(rivets) / solid_plate_n(plate)
 }
 
 /// Plate between the doubled inner rivets and one outer rivet sheared, %; inner rows with twice the rivets of the outer.
@@ -80,6 +80,38 @@ pub fn combined_percent(plate: JointPlate, rivets: JointRivets) -> f64 {
         ..rivets
     };
     100.0 * (plate.pitch - 2.0 * rivets.hole) / plate.pitch + rivet_percent(plate, one)
+}
+
+/// What the solid plate of one pitch carries, N.
+pub fn solid_plate_n(plate: JointPlate) -> f64 {
+    plate.pitch.to_mm() * plate.thickness.to_mm() * plate.strength.to_n_mm2()
+}
+
+/// What the plate left between holes carries, N.
+pub fn plate_n(plate: JointPlate, hole: Length) -> f64 {
+    solid_plate_n(JointPlate {
+        pitch: plate.pitch - hole,
+        ..plate
+    })
+}
+
+/// What the rivets of one pitch carry in shear, N.
+pub fn rivets_n(rivets: JointRivets) -> f64 {
+    rivets.area_mm2() * rivets.in_a_pitch * rivets.shear * rivets.strength.to_n_mm2()
+}
+
+/// What the rivets of one pitch carry before they or the plate behind them are crushed, N. Regulation 177 does not ask it.
+pub fn crushing_n(thickness: Length, rivets: JointRivets, crushing: Stress) -> f64 {
+    rivets.in_a_pitch * rivets.hole.to_mm() * thickness.to_mm() * crushing.to_n_mm2()
+}
+
+/// Rivet percentage in the Board of Trade's form, by the factor of safety of the seam.
+pub fn board_of_trade_rivet_percent(
+    plate: JointPlate,
+    rivets: JointRivets,
+    seam_factor: f64,
+) -> f64 {
+    rivet_percent(plate, rivets) * seam_factor / 4.0
 }
 
 /// The joint of the flange in its barrel, or the keys that are wanting.
@@ -178,4 +210,35 @@ fn rivets_sheared(written: &Written, line: &RivetLine) -> Finding {
             figure(s),
             rounded(rivet_percent(plate, rivets), 2)
         ))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// P 1 7/8, D 3/4, T 5/16, 26 and 23 tonf/in²: plate 100 × 1.125/1.875 = 60.0 %; rivet area 0.441786, 100 × 0.441786 × 23/
+    /// (1.875 × 0.3125 × 26) = 66.7 %. In double shear 1.875 times that and not twice: 125.1 %.
+    #[test]
+    fn by_hand_single_lap() {
+        let plate = JointPlate {
+            pitch: Length::inches(1.875),
+            thickness: Length::inches(0.3125),
+            strength: Stress::tonf_in2(26.0),
+        };
+        let rivets = JointRivets {
+            hole: Length::inches(0.75),
+            in_a_pitch: 1.0,
+            shear: 1.0,
+            strength: Stress::tonf_in2(23.0),
+        };
+        assert_eq!(rounded(plate_percent(plate.pitch, rivets.hole), 1), "60.0");
+        assert_eq!(rounded(rivet_percent(plate, rivets), 1), "66.7");
+        let double = JointRivets {
+            shear: DOUBLE_SHEAR,
+            ..rivets
+        };
+        assert_eq!(rounded(rivet_percent(plate, double), 1), "125.1");
+        // 100 (1.875 − 1.5)/1.875 = 20.0 and one rivet in shear, 66.7.
+        assert_eq!(rounded(combined_percent(plate, rivets), 1), "86.7");
+    }
 }

@@ -14,6 +14,7 @@ use super::{Finding, Rule, source};
 use crate::design::Design;
 use crate::spec::Written;
 use crate::units::Length;
+use crate::units::tolerance::SAME_SHARE;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -30,6 +31,13 @@ pub const ONE_RIVET_LAP: f64 = 1.31;
 /// Greatest pitch in the form C t + 41.28 mm.
 pub fn greatest_pitch(constant: f64, thickness: Length) -> Length {
     thickness * constant + Length::mm(41.28)
+}
+
+/// Rivets in a row round a seam of this mean girth at no more than this pitch: a whole number, rounded up.
+///
+/// The pitch drawn is then the girth divided by the count, and no longer the trial pitch.
+pub fn count_round(girth: Length, most_pitch: Length) -> u32 {
+    (girth / most_pitch - SAME_SHARE).ceil().max(0.0) as u32
 }
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {

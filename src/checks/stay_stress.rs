@@ -13,10 +13,11 @@
 
 use super::area_above_tubes::{AboveTheTubes, above_the_tubes};
 use super::measure::{figure, rounded};
-use super::stay_core::{StayGroup, core_lines, net_area_in2, stay_groups};
+use super::stay_core::{StayGroup, core_lines, net_area_in2, round_in2, stay_groups};
 use super::{Finding, Rule, source};
 use crate::design::Design;
 use crate::spec::{StayKind, StaySpec, Written};
+use crate::units::{Length, Stress};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -33,6 +34,11 @@ pub fn most_stress_psi(kind: StayKind) -> f64 {
         StayKind::Firebox => 7_500.0,
         StayKind::Longitudinal | StayKind::Palm | StayKind::Diagonal => 9_000.0,
     }
+}
+
+/// Load that a round section of this diameter carries at this stress, lb.
+pub fn load_at_stress_lb(stress: Stress, diameter: Length) -> f64 {
+    stress.to_psi() * round_in2(diameter)
 }
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
@@ -137,6 +143,29 @@ fn lower_of(kind: StayKind) -> &'static str {
         }
         StayKind::Longitudinal | StayKind::Palm | StayKind::Diagonal => {
             "9,000 psi is the lower where regulation 587 comes to 9,995 psi (26 tons) or more on the core"
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::checks::stay_core::core_diameter;
+
+    /// 1 × 11 on 16 in²: core 0.883636 in, 7,500 × 0.613246/16 = 287.5 psi, where regulation 585 gives 346.5: the lower is offered.
+    #[test]
+    fn by_hand_inch_stay_on_16_square_inches() {
+        let core = core_diameter(Length::inches(1.0), 11.0);
+        let load = load_at_stress_lb(Stress::psi(most_stress_psi(StayKind::Firebox)), core);
+        assert_eq!(rounded(load / 16.0, 1), "287.5");
+    }
+
+    /// 49 CFR 230.25: 7,500 psi on firebox stays, 9,000 on braces.
+    #[test]
+    fn published_stresses() {
+        assert_eq!(most_stress_psi(StayKind::Firebox), 7_500.0);
+        for brace in [StayKind::Longitudinal, StayKind::Palm, StayKind::Diagonal] {
+            assert_eq!(most_stress_psi(brace), 9_000.0);
         }
     }
 }

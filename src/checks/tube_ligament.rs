@@ -190,6 +190,24 @@ mod tests {
         );
     }
 
+    /// 1 1/2: 0.1875 + 0.5; 1 5/8: 0.203125 + 0.5; 1 3/4: 0.21875 + 0.5; 2: 0.25 + 0.5; 2 1/4: 0.28125 + 0.5 in.
+    #[test]
+    fn by_hand_usual_holes() {
+        let table = [
+            (1.5, 0.6875),
+            (1.625, 0.703125),
+            (1.75, 0.71875),
+            (2.0, 0.75),
+            (2.25, 0.78125),
+        ];
+        for (hole, least) in table {
+            assert!(
+                least_ligament(Length::inches(hole)).same_as(Length::inches(least)),
+                "{hole}"
+            );
+        }
+    }
+
     /// 39/8 = 4.875; + 12.7 = 17.575, where the form with 12.5 mm asks 17.375: two tenths apart, so the form must be stated.
     #[test]
     fn by_hand_the_two_forms_are_two_tenths_apart() {

@@ -123,6 +123,8 @@ pub struct Concession {
     pub rule: String,
     /// Only the finding whose source or place holds these words; every one of the rule where nothing is written.
     pub only: Option<String>,
+    /// The largest shortfall agreed, where the finding is a length: one that is further below stays below.
+    pub up_to: Option<Size>,
     /// Who agreed.
     pub agreed_by: String,
     /// Letter or minute in which.
