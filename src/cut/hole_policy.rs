@@ -1,11 +1,11 @@
 //! What the cutter makes of each hole, by purpose, and what no cutter may make.
 //!
-//! The figures are the works' settings, in `cutting.holes` of the spec. What stands here are the rules above them: heat
-//! finishes no hole, a hole smaller than the process makes clean becomes a pop, and a purpose with no policy becomes a pop.
+//! The figures are the works' settings, in `cutting.holes` of the spec. What stands here are the rules above them:
+//! a hole smaller than the process makes clean becomes a pop, and a purpose with no policy becomes a pop.
 
 use super::part::{HolesCut, Withheld};
 use crate::design::{Design, Hole, HoleGroup};
-use crate::spec::{Cutting, Fault, HoleCut, HolePolicy, Process, Purpose, StagePlace};
+use crate::spec::{Cutting, Fault, HoleCut, HolePolicy, Purpose, StagePlace};
 use crate::units::Length;
 use crate::units::print::millimetres;
 
@@ -61,72 +61,15 @@ fn policy_for(cutting: &Cutting, purpose: Purpose) -> Option<&HolePolicy> {
     cutting.holes.iter().find(|p| p.purpose == purpose)
 }
 
-/// Every fault in the policies: what contradicts itself, and what no cutter may make.
+/// Every fault of the policies against the plate; what contradicts itself, or would finish a hole by heat, was refused in
+/// the spec.
 pub(super) fn refused(cutting: &Cutting, design: &Design) -> Vec<Fault> {
     let mut faults = Vec::new();
-    for (i, policy) in cutting.holes.iter().enumerate() {
-        let path = format!("cutting.holes[{i}]");
-        let name = policy.purpose.name();
-        if let Some(first) = (0..i).find(|&j| cutting.holes[j].purpose == policy.purpose) {
-            faults.push(
-                Fault::new(
-                    &path,
-                    format!("a second policy for {name} holes"),
-                    "write one policy a purpose",
-                )
-                .and(format!("cutting.holes[{first}]"), "the first"),
-            );
-        }
-        faults.extend(under_faults(&path, policy));
-        faults.extend(process_fault(&path, policy, cutting.process));
-    }
     for group in &design.groups {
         faults.extend(size_fault(cutting, group));
         faults.extend(stage_fault(cutting, group));
     }
     faults
-}
-
-fn under_faults(path: &str, policy: &HolePolicy) -> Option<Fault> {
-    let name = policy.purpose.name();
-    match (policy.cut, &policy.under) {
-        (HoleCut::Undersize, None) => Some(Fault::new(
-            path,
-            format!("{name} holes are to be cut undersize, and `under` does not say by how much"),
-            "write `under:` with the difference on the diameter",
-        )),
-        (HoleCut::Undersize, Some(under)) if under.value() <= Length::ZERO => Some(Fault::new(
-            format!("{path}.under"),
-            format!("{under} is not an undersize"),
-            "write how much smaller on the diameter the hole is cut",
-        )),
-        (HoleCut::Finish | HoleCut::Pop | HoleCut::Nothing, Some(under)) => Some(Fault::new(
-            format!("{path}.under"),
-            format!("`under: {under}` has no meaning unless the hole is cut undersize"),
-            "leave it out, or write `cut: undersize`",
-        )),
-        _ => None,
-    }
-}
-
-/// The rules above the settings: heat leaves a hard, tapered edge, in which no tube seats and no rivet or thread holds.
-fn process_fault(path: &str, policy: &HolePolicy, process: Process) -> Option<Fault> {
-    let (name, process_name) = (policy.purpose.name(), process.name());
-    let cuts = matches!(policy.cut, HoleCut::Undersize | HoleCut::Finish);
-    if process == Process::DrillOnly && cuts {
-        return Some(Fault::new(
-            format!("{path}.cut"),
-            format!("{name} holes are to be cut, and the process is drill only"),
-            "write `pop` or `nothing`, or name the process that cuts them",
-        ));
-    }
-    (policy.cut == HoleCut::Finish && process.is_thermal()).then(|| {
-        Fault::new(
-            format!("{path}.cut"),
-            format!("{name} holes are to be finished by {process_name}, which leaves a hardened edge in the hole"),
-            "write `undersize` with the metal to be bored out, or `pop`",
-        )
-    })
 }
 
 fn size_fault(cutting: &Cutting, group: &HoleGroup) -> Option<Fault> {

@@ -20,6 +20,6 @@ pub(super) fn contradictions(written: &Written) -> Vec<Fault> {
     tubes::stays_and_rivets(written, &mut faults);
     tubes::one_name_each(written, &mut faults);
     limits::shares_and_ratios(written, &mut faults);
-    cutting::finished_by_heat(written, &mut faults);
+    cutting::hole_policies(written, &mut faults);
     faults
 }
