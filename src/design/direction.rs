@@ -9,9 +9,9 @@ use crate::spec::Purpose;
 use crate::units::Length;
 use crate::units::tolerance::SAME_LENGTH_MM;
 
-/// Neighbours of one hole looked at, nearest first. Six stand round a hole of a staggered nest and eight of a square one;
-/// three times as many leaves room for a nest stretched one way.
-const NEIGHBOURS: usize = 24;
+/// Neighbours are looked for within this many times the distance at which half the holes of the nest have another: room for a
+/// nest drawn out to twice as far one way as the other.
+const REACH: f64 = 2.2;
 
 /// One direction in which neighbours of a nest lie, with its least ligament and its efficiency.
 #[derive(Clone, Debug)]
@@ -45,12 +45,15 @@ fn directions_of_nest(holes: &[Hole], group: usize) -> Vec<DirectionLigament> {
         .filter(|&h| holes[h].group == group)
         .collect();
     let index = HoleIndex::of_places(members.iter().map(|&m| (m, holes[m].at)));
+    let reach = REACH * usual_spacing(holes, &members, &index);
     let mut tightest: [Option<Ligament>; 3] = [None, None, None];
     for &hole in &members {
-        for other in neighbours(holes, &index, hole) {
+        let near: Vec<usize> = index.within(holes[hole].at, reach).collect();
+        for &other in near.iter().filter(|&&other| other > hole) {
             let pair = Ligament::between(holes, hole, other);
             let best = &mut tightest[direction_of(holes, &pair)];
-            if best.as_ref().is_none_or(|b| is_tighter(&pair, b)) {
+            let tighter = best.as_ref().is_none_or(|b| is_tighter(&pair, b));
+            if tighter && are_neighbours(holes, &near, hole, other) {
                 *best = Some(pair);
             }
         }
@@ -61,24 +64,29 @@ fn directions_of_nest(holes: &[Hole], group: usize) -> Vec<DirectionLigament> {
         .collect()
 }
 
-/// The neighbours of a hole with a higher index.
-fn neighbours(holes: &[Hole], index: &HoleIndex, hole: usize) -> Vec<usize> {
-    let near: Vec<usize> = index
-        .nearest_first(holes[hole].at)
-        .take(NEIGHBOURS + 1)
-        .collect();
-    let mut kept = Vec::new();
-    for &other in near.iter().filter(|&&other| other > hole) {
-        let middle = holes[hole].at.midway(holes[other].at);
-        let reach = holes[hole].at.distance(holes[other].at) / 2.0 - SAME_LENGTH_MM;
-        let between = |third: &usize| {
-            *third != hole && *third != other && holes[*third].at.distance(middle) < reach
-        };
-        if !near.iter().any(between) {
-            kept.push(other);
-        }
-    }
-    kept
+/// The distance, mm, within which half the holes of a nest have another; nothing where there is but one.
+fn usual_spacing(holes: &[Hole], members: &[usize], index: &HoleIndex) -> f64 {
+    let nearest = |&hole: &usize| {
+        let other = index
+            .nearest_first(holes[hole].at)
+            .find(|&other| other != hole)?;
+        Some(holes[hole].at.distance(holes[other].at))
+    };
+    // A hundred holes spread over the nest tell it well enough.
+    let step = members.len().div_ceil(100).max(1);
+    let mut spacings: Vec<f64> = members.iter().step_by(step).filter_map(nearest).collect();
+    spacings.sort_by(f64::total_cmp);
+    spacings.get(spacings.len() / 2).copied().unwrap_or(0.0)
+}
+
+/// Whether no third hole stands between two, `near` holding all that can.
+fn are_neighbours(holes: &[Hole], near: &[usize], hole: usize, other: usize) -> bool {
+    let middle = holes[hole].at.midway(holes[other].at);
+    let reach = holes[hole].at.distance(holes[other].at) / 2.0 - SAME_LENGTH_MM;
+    let stands_between = |&third: &usize| {
+        third != hole && third != other && holes[third].at.distance(middle) < reach
+    };
+    !near.iter().any(stands_between)
 }
 
 fn direction_of(holes: &[Hole], pair: &Ligament) -> usize {
@@ -111,5 +119,77 @@ fn describe(
         efficiency: ligament.metal / ligament.pitch,
         hole: (holes[a].ligament_hole + holes[b].ligament_hole) / 2.0,
         ligament,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::Point;
+    use crate::units::Size;
+    use crate::units::angle::sqrt;
+
+    /// The tightest pair of each direction, mm, of a nest of holes of 40.
+    fn of_nest(places: &[(f64, f64)]) -> Vec<(&'static str, f64, (usize, usize))> {
+        let finish = Size::read("40 mm").unwrap();
+        let hole = |&(x, y): &(f64, f64)| Hole {
+            id: String::new(),
+            group: 0,
+            at: Point::new(x, y),
+            finish: finish.clone(),
+            ligament_hole: finish.value(),
+            exception: None,
+            line: None,
+            path: String::new(),
+        };
+        let holes: Vec<Hole> = places.iter().map(hole).collect();
+        let found = directions_of_nest(&holes, 0);
+        let told = found
+            .into_iter()
+            .map(|d| (d.direction, d.ligament.metal.to_mm(), d.ligament.holes));
+        told.collect()
+    }
+
+    /// Square at 60: 20 both ways and 60 √2 − 40 = 44.85 on the slant; the first pair of each is named.
+    #[test]
+    fn by_hand_square() {
+        let places: Vec<_> = (0..9)
+            .map(|i| (60.0 * f64::from(i % 3), 60.0 * f64::from(i / 3)))
+            .collect();
+        let found = of_nest(&places);
+        assert_eq!(found[0], ("column", 20.0, (0, 3)));
+        assert_eq!(found[1], ("row", 20.0, (0, 1)));
+        assert_eq!((found[2].0, found[2].2), ("diagonal", (0, 4)));
+        assert!((found[2].1 - (60.0 * sqrt(2.0) - 40.0)).abs() < 1e-9);
+    }
+
+    /// Columns 50 apart at a pitch of 60, odd ones half a pitch up: 20 in the column, √(50² + 30²) − 40 = 18.31 on the slant, and
+    /// no row, since a hole stands between two in one row.
+    #[test]
+    fn by_hand_staggered_columns() {
+        let place = |i: i32| {
+            (
+                50.0 * f64::from(i % 4),
+                60.0 * f64::from(i / 4) + 30.0 * f64::from(i % 2),
+            )
+        };
+        let found = of_nest(&(0..16).map(place).collect::<Vec<_>>());
+        assert_eq!(found.len(), 2);
+        assert_eq!(found[0], ("column", 20.0, (0, 4)));
+        assert_eq!(
+            (found[1].0, format!("{:.2}", found[1].1)),
+            ("diagonal", "18.31".into())
+        );
+    }
+
+    /// A row of three 100 apart, wider than two holes: still a row. One hole alone, or none, has no neighbour.
+    #[test]
+    fn by_hand_few_holes() {
+        assert_eq!(
+            of_nest(&[(0.0, 0.0), (100.0, 0.0), (200.0, 0.0)]),
+            [("row", 60.0, (0, 1))]
+        );
+        assert_eq!(of_nest(&[(0.0, 0.0)]), []);
+        assert_eq!(of_nest(&[]), []);
     }
 }

@@ -4,6 +4,7 @@
 //! nearest neighbours can miss it. Every pair is found from its larger hole: metal of no more than *m* between a hole of radius
 //! *r* and a hole no larger puts their centres no further apart than 2 *r* + *m*.
 
+use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 use super::{Hole, HoleGroup, HoleIndex};
@@ -113,7 +114,7 @@ fn least_by_purpose(
         let (a, b) = (purpose(pair.holes.0), purpose(pair.holes.1));
         close.entry((a.min(b), a.max(b))).or_default().push(pair);
     }
-    let sets: Vec<(Purpose, HoleSet)> = by_purpose
+    let sets: Vec<(Purpose, HoleSet<'_>)> = by_purpose
         .into_iter()
         .map(|(purpose, members)| (purpose, HoleSet::new(holes, members)))
         .collect();
@@ -130,30 +131,38 @@ fn least_by_purpose(
 }
 
 /// Holes of one purpose.
-struct HoleSet {
+struct HoleSet<'a> {
+    holes: &'a [Hole],
     members: Vec<usize>,
-    index: HoleIndex,
-    /// Whether all are of one size.
+    /// Built when first wanted: a plate of tubes all alike needs none.
+    index: OnceCell<HoleIndex>,
+    /// Their size, where all are of one size.
     alike: Option<Length>,
 }
 
-impl HoleSet {
-    fn new(holes: &[Hole], members: Vec<usize>) -> HoleSet {
+impl HoleSet<'_> {
+    fn new(holes: &[Hole], members: Vec<usize>) -> HoleSet<'_> {
         let size = holes[members[0]].ligament_hole;
         let alike = members.iter().all(|&m| holes[m].ligament_hole == size);
         HoleSet {
-            index: HoleIndex::of_places(members.iter().map(|&m| (m, holes[m].at))),
+            holes,
+            index: OnceCell::new(),
             alike: alike.then_some(size),
             members,
         }
+    }
+
+    fn index(&self) -> &HoleIndex {
+        let places = || self.members.iter().map(|&m| (m, self.holes[m].at));
+        self.index.get_or_init(|| HoleIndex::of_places(places()))
     }
 }
 
 /// The least ligament between two sets (or within one, given twice), starting from the close pairs already found between them.
 fn least_between(
     holes: &[Hole],
-    a: &HoleSet,
-    b: &HoleSet,
+    a: &HoleSet<'_>,
+    b: &HoleSet<'_>,
     known: &[&Ligament],
 ) -> Option<Ligament> {
     let known_least = first_least(known.iter().copied());
@@ -189,7 +198,7 @@ fn first_least<'a>(pairs: impl Iterator<Item = &'a Ligament> + Clone) -> Option<
 }
 
 /// A pair to start from: the best of those between each hole of the smaller set and the hole of the other nearest to it.
-fn some_pair(holes: &[Hole], a: &HoleSet, b: &HoleSet) -> Option<Ligament> {
+fn some_pair(holes: &[Hole], a: &HoleSet<'_>, b: &HoleSet<'_>) -> Option<Ligament> {
     let (few, many) = if a.members.len() <= b.members.len() {
         (a, b)
     } else {
@@ -199,7 +208,7 @@ fn some_pair(holes: &[Hole], a: &HoleSet, b: &HoleSet) -> Option<Ligament> {
         .iter()
         .filter_map(|&hole| {
             let other = many
-                .index
+                .index()
                 .nearest_first(holes[hole].at)
                 .find(|&other| other != hole)?;
             Some(Ligament::between(holes, hole, other))
@@ -208,7 +217,12 @@ fn some_pair(holes: &[Hole], a: &HoleSet, b: &HoleSet) -> Option<Ligament> {
 }
 
 /// Every pair between two sets with no more metal than a bound, each found from its larger hole.
-fn pairs_no_wider(holes: &[Hole], a: &HoleSet, b: &HoleSet, bound: Length) -> Vec<Ligament> {
+fn pairs_no_wider(
+    holes: &[Hole],
+    a: &HoleSet<'_>,
+    b: &HoleSet<'_>,
+    bound: Length,
+) -> Vec<Ligament> {
     let bound = bound + Length::mm(SAME_LENGTH_MM);
     let mut pairs = Vec::new();
     for (one, other) in [(a, b), (b, a)] {
@@ -217,7 +231,7 @@ fn pairs_no_wider(holes: &[Hole], a: &HoleSet, b: &HoleSet, bound: Length) -> Ve
             if reach < 0.0 {
                 continue;
             }
-            for near in other.index.within(holes[hole].at, reach) {
+            for near in other.index().within(holes[hole].at, reach) {
                 let pair = Ligament::between(holes, hole, near);
                 if is_larger(holes, hole, near) && pair.metal <= bound {
                     pairs.push(pair);
@@ -229,4 +243,51 @@ fn pairs_no_wider(holes: &[Hole], a: &HoleSet, b: &HoleSet, bound: Length) -> Ve
         }
     }
     pairs
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::Point;
+    use crate::units::Size;
+
+    fn hole(x: f64, y: f64, diameter: &str) -> Hole {
+        let finish = Size::read(diameter).unwrap();
+        Hole {
+            id: String::new(),
+            group: 0,
+            at: Point::new(x, y),
+            ligament_hole: finish.value(),
+            finish,
+            exception: None,
+            line: None,
+            path: String::new(),
+        }
+    }
+
+    /// A stay hole of 33 at (270, 190) beside a tube hole of 39 at (254.25, 147): √(15.75² + 43²) = 45.79, less 36 is 9.79.
+    #[test]
+    fn by_hand_stay_beside_a_tube() {
+        let holes = [hole(270.0, 190.0, "33 mm"), hole(254.25, 147.0, "39 mm")];
+        let pair = Ligament::between(&holes, 1, 0);
+        assert_eq!(format!("{:.2}", pair.metal.to_mm()), "9.79");
+        assert_eq!(pair.holes, (0, 1));
+    }
+
+    /// A flue of 140 between tubes of 40: its edge is 5 from the tube 95 off, and the tubes themselves are 30 apart: the least
+    /// metal is not between the nearest centres. Two holes in one place overlap by the whole of the smaller radius and more.
+    #[test]
+    fn by_hand_mixed_sizes_and_overlap() {
+        let holes = [
+            hole(0.0, 0.0, "140 mm"),
+            hole(95.0, 0.0, "40 mm"),
+            hole(165.0, 0.0, "40 mm"),
+            hole(95.0, 0.0, "20 mm"),
+        ];
+        let metal: Vec<_> = pairs_within(&holes, |_| Length::mm(5.0))
+            .iter()
+            .map(|pair| (pair.holes, pair.metal.to_mm()))
+            .collect();
+        assert_eq!(metal, [((0, 1), 5.0), ((1, 3), -30.0)]);
+    }
 }
