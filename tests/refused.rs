@@ -5,7 +5,7 @@
 
 use std::path::{Path, PathBuf};
 
-use centrepop::spec::{Faults, read_spec};
+use centrepop::spec::{Fault, Faults, read_spec};
 
 /// One departure from the base and the message it must bring.
 struct Case {
@@ -102,4 +102,32 @@ fn holds_both_specs_read() {
             panic!("{faults}");
         }
     }
+}
+
+/// A fault found when the plate is set out points at the nearest thing that is written: `holes[0].at` has
+/// one place, so for `holes[0].at[7]` the list is shown.
+#[test]
+fn refuses_a_design_fault_at_the_nearest_written_key() {
+    let spec = read_spec("base.yaml", base().as_bytes()).expect("held by another test");
+    let fault = Fault::new("holes[0].at[7]", "two holes meet", "move one")
+        .and("tubes[0].hole", "the other");
+    assert_eq!(
+        spec.refuse(vec![fault]).report,
+        "\
+refused: two holes meet
+  --> base.yaml:28:54
+   |
+24 |     hole: 1 27/32 in
+   |           ---------- the other
+...
+28 |   - {name: washout plug, purpose: plug, hole: 1 3/4, at: [[6, -14 1/4]]}
+   |                                                      ^^ holes[0].at[7]
+   |
+   = remedy: move one
+
+base.yaml: refused for 1 fault; nothing was written
+"
+    );
+    assert_eq!(spec.line_of("tubes[0].pattern.columns.pitch"), 26);
+    assert_eq!(spec.line_of("nothing.like.it"), 1);
 }

@@ -48,6 +48,40 @@ pub(super) struct Word {
     pub(super) about: String,
 }
 
+impl Shape {
+    /// The paths of the records that have this key, `tubes` for `tube`: where a key that stands in the wrong place belongs.
+    pub(super) fn homes_of(&self, wanted: &str) -> Vec<String> {
+        let mut homes = Vec::new();
+        self.look_for(wanted, "", &mut homes);
+        homes
+    }
+
+    fn look_for(&self, wanted: &str, path: &str, homes: &mut Vec<String>) {
+        match self {
+            Shape::Record(keys) | Shape::Choice(_, keys) => {
+                if keys.contains_key(wanted) && !path.is_empty() {
+                    homes.push(path.to_string());
+                }
+                for (name, key) in keys {
+                    let below = match path {
+                        "" => name.clone(),
+                        _ => format!("{path}.{name}"),
+                    };
+                    key.shape.look_for(wanted, &below, homes);
+                }
+            }
+            Shape::List(one) => one.look_for(wanted, path, homes),
+            Shape::Together(several) => {
+                for one in several {
+                    one.look_for(wanted, path, homes);
+                }
+            }
+            Shape::Text | Shape::Truth | Shape::Number | Shape::Whole(..) => {}
+            Shape::Length | Shape::Stress | Shape::Density => {}
+        }
+    }
+}
+
 /// The shape that a schema describes. Panics on a schema beyond these forms, which a test of this module would meet first.
 pub(super) fn shape_of(schema: &Value) -> Shape {
     let definitions = &schema["$defs"];

@@ -19,6 +19,7 @@ use wanted::{example, wanted};
 pub(super) fn understand(root: &Node, shape: &Shape) -> Result<Value, Vec<Placed>> {
     let mut reading = Understanding {
         root,
+        whole: shape,
         job_unit: job_unit(root),
         faults: Vec::new(),
     };
@@ -40,6 +41,7 @@ fn job_unit(root: &Node) -> Option<&'static str> {
 
 struct Understanding<'a> {
     root: &'a Node,
+    whole: &'a Shape,
     job_unit: Option<&'static str>,
     faults: Vec<Placed>,
 }
@@ -137,11 +139,24 @@ impl Understanding<'_> {
                 "did you mean `{near}`? ({})",
                 lower_first(&keys[near].about)
             ),
-            None => format!("the keys here are {}", one_of(names, "and")),
+            None => self.elsewhere(&entry.key, names),
         };
         let fact = format!("`{}` is not a key that is known here", entry.key);
         self.faults
             .push(Placed::at(entry.key_place, Fault::new(full, fact, remedy)));
+    }
+
+    /// Where an unknown key belongs, if it is known anywhere; otherwise what is known here.
+    fn elsewhere<'k>(&self, key: &str, here: impl Iterator<Item = &'k str>) -> String {
+        let homes = self.whole.homes_of(key);
+        // A word like `size` or `origin` belongs in so many places that naming them is no help.
+        match homes.len() {
+            1..=4 => format!(
+                "it belongs under {}",
+                one_of(homes.iter().map(String::as_str), "or")
+            ),
+            _ => format!("the keys here are {}", one_of(here, "and")),
+        }
     }
 
     fn missing(&mut self, path: &str, name: &str, about: &str) {
