@@ -39,10 +39,14 @@ pub fn seam_percents(plate: JointPlate, rivets: JointRivets, reckoned_on: Length
 }
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
-    let Some(line) = &design.rivets else {
-        return Vec::new();
-    };
     let finding = RULE.finding("flange rivets in the barrel");
+    let Some(line) = &design.rivets else {
+        let flanged = design.flange.is_some();
+        let silent = || {
+            finding.not_judged("`rivets` is not given, and no other seam to the barrel is covered")
+        };
+        return flanged.then(silent).into_iter().collect();
+    };
     let (plate, rivets) = match joint(written, line) {
         Ok(joint) => joint,
         Err(why) => return vec![finding.not_judged(why)],

@@ -53,12 +53,16 @@ pub fn least_part() -> Length {
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let mut findings = Vec::new();
     for group in stay_groups(written, design) {
-        if let Some(stay) = group
-            .stay
-            .filter(|stay| stay.kind == StayKind::Longitudinal)
-        {
-            findings.push(by_diameter(&group, stay));
-            findings.push(by_pressure(written, design, &group, stay));
+        match group.stay {
+            Some(stay) if stay.kind == StayKind::Longitudinal => {
+                findings.push(by_diameter(&group, stay));
+                findings.push(by_pressure(written, design, &group, stay));
+            }
+            Some(_) => {}
+            None => {
+                let why = format!("`{}.stay` is not given", group.group.path);
+                findings.push(RULE.finding(group.group.name.clone()).not_judged(why));
+            }
         }
     }
     findings

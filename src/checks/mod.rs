@@ -47,6 +47,7 @@ pub mod tube_hole_clearance;
 pub mod tube_ligament;
 pub mod tube_ligament_alternative;
 pub mod tube_plate_thickness;
+pub mod washer_room;
 pub mod weld_repair;
 
 pub use finding::{Finding, Input, Source, Standing, Verdict};
@@ -117,6 +118,7 @@ pub const REGISTER: &[&Rule] = &[
     &drum_ligaments::RULE,
     &tube_hole_clearance::RULE,
     &land::RULE,
+    &washer_room::RULE,
     &breathing_space::RULE,
     &largest_circle::RULE,
     &area_above_tubes::RULE,

@@ -1,6 +1,6 @@
 //! Neighbouring holes, at least one of which takes a tube or flue: what every ligament rule looks at.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use crate::design::{Design, Hole, HoleGroup, Ligament};
 use crate::spec::Purpose;
@@ -91,21 +91,32 @@ pub fn is_tube(purpose: Purpose) -> bool {
 
 /// Every close pair of holes with a tube or flue in it, by the purposes of the two; each pair once, in the order of the design.
 pub fn beside_tubes(design: &Design) -> BTreeMap<(Purpose, Purpose), Vec<Pair<'_>>> {
-    let mut seen = BTreeSet::new();
-    let mut by_purposes = BTreeMap::new();
-    let least = design.least_ligaments.iter().map(|least| &least.ligament);
-    for ligament in design.close_pairs.iter().chain(least) {
+    let mut by_purposes: BTreeMap<_, Vec<Pair>> = BTreeMap::new();
+    for ligament in &design.close_pairs {
         let pair = Pair::new(design, ligament);
-        let purposes = pair.purposes();
-        let drilled = purposes.1 != Purpose::FormerPin;
-        if drilled && (is_tube(purposes.0) || is_tube(purposes.1)) && seen.insert(ligament.holes) {
-            by_purposes
-                .entry(purposes)
-                .or_insert_with(Vec::new)
-                .push(pair);
+        if counts(pair.purposes()) {
+            by_purposes.entry(pair.purposes()).or_default().push(pair);
         }
     }
+    for least in &design.least_ligaments {
+        let pair = Pair::new(design, &least.ligament);
+        let pairs = by_purposes.entry(pair.purposes()).or_default();
+        // The least of its purposes is a close pair as well, as a rule; there are few of these, so looking through is cheap.
+        if counts(pair.purposes())
+            && !pairs
+                .iter()
+                .any(|p| p.a.id == pair.a.id && p.b.id == pair.b.id)
+        {
+            pairs.push(pair);
+        }
+    }
+    by_purposes.retain(|_, pairs| !pairs.is_empty());
     by_purposes
+}
+
+/// Whether a tube or flue is among the two, and no former pin, which is gone once its tube is drilled.
+fn counts(purposes: (Purpose, Purpose)) -> bool {
+    purposes.1 != Purpose::FormerPin && (is_tube(purposes.0) || is_tube(purposes.1))
 }
 
 /// The least ligament of every pair of purposes in which neither takes a tube or flue.

@@ -10,9 +10,10 @@
 //! Covers:  stays of a firebox. One copy of regulation 202 shows the exponent as 1/2; 585, 587 and 208 show the square.
 //! Leaves:  stays of a smokebox plate, which are bars from end to end (`longitudinal_stay`); the plate between them.
 
+use super::stay_core::stay_groups;
 use super::{Finding, Rule, source};
 use crate::design::Design;
-use crate::spec::{Kind, Metal, Written};
+use crate::spec::{Kind, Metal, StayKind, Written};
 use crate::units::{Length, Stress};
 
 /// The rule.
@@ -46,9 +47,17 @@ pub fn core_stress(constant: f64) -> Stress {
     Stress::psi(constant * 4.0 / crate::units::angle::PI)
 }
 
-fn run(written: &Written, _: &Design) -> Vec<Finding> {
+fn run(written: &Written, design: &Design) -> Vec<Finding> {
     match written.plate.kind {
-        Kind::SmokeboxTubePlate => Vec::new(),
+        Kind::SmokeboxTubePlate => stay_groups(written, design)
+            .iter()
+            .filter(|group| group.is(StayKind::Firebox))
+            .map(|group| {
+                RULE.finding(group.group.name.clone()).not_judged(
+                    "firebox stays in a smokebox plate: the area that each holds is not known to this program",
+                )
+            })
+            .collect(),
     }
 }
 
@@ -57,7 +66,6 @@ mod tests {
     use super::*;
     use crate::checks::stay_core::core_diameter;
     use crate::checks::stay_stress::most_stress_psi;
-    use crate::spec::StayKind;
     use crate::units::print::decimal;
 
     fn on_16_in2(constant: f64, diameter: f64, tpi: f64) -> String {

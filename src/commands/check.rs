@@ -326,3 +326,57 @@ fn reported(finding: &Finding) -> Reported<'_> {
         conceded,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::checks::{end_seam, tube_ligament};
+    use crate::spec::Concession;
+
+    fn sample() -> Vec<Finding> {
+        let agreed = Concession {
+            rule: "end_seam".into(),
+            only: None,
+            up_to: None,
+            agreed_by: "A. Surveyor".into(),
+            reference: "letter 12".into(),
+            reason: "as the original".into(),
+        };
+        let mut conceded = end_seam::RULE.finding("seam").at_least(38.0, 37.0, "%");
+        conceded.verdict = Verdict::Conceded {
+            by: 1.0,
+            concession: agreed,
+        };
+        vec![
+            tube_ligament::RULE
+                .finding("T1–T2")
+                .at_least(0.73046875, 0.75, "in"),
+            conceded,
+            tube_ligament::RULE
+                .finding("T3–T4")
+                .at_least(0.73046875, 0.7, "in"),
+        ]
+    }
+
+    /// 0.73046875 − 0.7 = 0.0305 in short; 0.75 − 0.73046875 = 0.0195 in over. Below stands first, then conceded, then meets.
+    #[test]
+    fn by_hand_the_worst_stands_first() {
+        let expected = "\
+verdict   rule                 has         asks      margin
+below     tube_ligament  0.7000 in  ≥ 0.7305 in  −0.0305 in
+          T3–T4. Indian Boiler Regulations 1950, regulation 580
+conceded  end_seam          37.0 %     ≥ 38.0 %      −1.0 %
+          seam. Indian Boiler Regulations 1950, regulation 104. Conceded by
+          A. Surveyor, letter 12: as the original
+meets     tube_ligament  0.7500 in  ≥ 0.7305 in  +0.0195 in
+          T1–T2. Indian Boiler Regulations 1950, regulation 580
+
+";
+        assert_eq!(table(&sample(), 76), expected);
+    }
+
+    #[test]
+    fn holds_nothing_judged_is_said() {
+        assert_eq!(table(&[], 80), "Nothing was judged.\n\n");
+    }
+}

@@ -10,7 +10,15 @@ use crate::checks::{
 };
 
 /// Explains a rule, or lists them all where none is named; with a spec, works it out for its plate.
+///
+/// A spec may stand alone: `explain plate.yaml` works everything out.
 pub fn explain(rule: Option<&str>, spec_file: Option<&Path>, width: usize) -> Outcome {
+    let (rule, spec_file) = match (rule, spec_file) {
+        (Some(file), None) if file.ends_with(".yaml") || file.ends_with(".yml") => {
+            (None, Some(Path::new(file)))
+        }
+        given => given,
+    };
     let rule = rule.map(named).transpose()?;
     let findings = match spec_file {
         None => None,
@@ -203,4 +211,39 @@ fn conclusion(finding: &Finding) -> String {
         format!("; {}", finding.why)
     };
     format!("{}{compared}{why}{agreed}", finding.verdict.name())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The list and every page fit a narrow screen, but for formulae, which keep their columns.
+    #[test]
+    fn holds_pages_fit_the_screen() {
+        assert!(
+            list_of_rules(80)
+                .lines()
+                .all(|line| line.chars().count() <= 80)
+        );
+        for rule in REGISTER {
+            let page = page_of(rule, 80);
+            for line in page.lines().filter(|line| !line.starts_with("    ")) {
+                assert!(line.chars().count() <= 80, "{}: {line}", rule.name);
+            }
+            assert!(
+                page.contains("Source:   ") && page.contains("Leaves:   "),
+                "{}",
+                rule.name
+            );
+        }
+    }
+
+    #[test]
+    fn refuses_a_rule_that_there_is_not() {
+        let refused = explain(Some("tube_ligamant"), None, 80).expect_err("no such rule");
+        assert_eq!(
+            refused.report,
+            "there is no rule `tube_ligamant`\n  the nearest is `tube_ligament`; `centrepop explain` lists them all"
+        );
+    }
 }
