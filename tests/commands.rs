@@ -261,6 +261,7 @@ fn holds_a_pack_has_all_its_parts() {
         "cut/mh-tp1-a-blank-plasma-mm.dxf",
         "cut/r12/mh-tp1-a-blank-plasma-mm.dxf",
         "cut/order-note.txt",
+        "cut/order-note.pdf",
         "tables/holes.csv",
         "tables/rivets.csv",
         "tables/stays.csv",

@@ -7,13 +7,17 @@ use crate::checks::{Finding, run_checks};
 use crate::cut::{CutPart, cut_parts};
 use crate::design::Design;
 use crate::pack::{self, Counts, Gate, PackFile, Written};
-use crate::sheets::{Sheet, draw_sheets};
+use crate::sheets::{Sheet, draw_sheets, faults_of_lettering};
 use crate::spec::Spec;
 
 /// Draws the plate of a spec into `<drawing>-<revision>` under `out`, or refuses and writes nothing.
 pub fn draw(spec_file: &Path, out: &Path) -> Outcome {
     let (spec, design) = read_and_set_out(spec_file)?;
     let parts = cut_parts(&spec, &design).map_err(|faults| spec.refuse(faults))?;
+    let unlettered = faults_of_lettering(&spec);
+    if !unlettered.is_empty() {
+        return Err(spec.refuse(unlettered).into());
+    }
     let findings = run_checks(&spec, &design);
     let gate = Gate::of(&findings);
     let sheets = draw_sheets(&spec, &design, &findings, &parts);
@@ -34,9 +38,9 @@ pub fn pack_files(
     let (cut_files, note) = match gate {
         Gate::Open => (
             pack::cut_files(spec, parts)?,
-            pack::order_note(spec, design, parts, Counts::of(findings)),
+            pack::order_note(spec, design, parts, Counts::of(findings))?,
         ),
-        Gate::Shut(_) => (Vec::new(), None),
+        Gate::Shut(_) => (Vec::new(), Vec::new()),
     };
     let mut files = pack::sheet_files(spec, sheets)?;
     files.extend(pack::tables(spec, design));

@@ -2,9 +2,8 @@
 
 use std::fmt;
 
-use super::{Counts, PackFile};
+use super::PackFile;
 use crate::cut::{self, CutPart, Summary, Version};
-use crate::design::Design;
 use crate::spec::Spec;
 
 /// One cut file of the pack.
@@ -53,17 +52,6 @@ impl fmt::Display for NotReleased {
 }
 
 impl std::error::Error for NotReleased {}
-
-/// The note that goes to the contractor with the files; none where nothing is cut.
-pub fn order_note(
-    spec: &Spec,
-    design: &Design,
-    parts: &[CutPart],
-    counts: Counts,
-) -> Option<PackFile> {
-    let lines = cut::order_note(spec, design, parts, counts.not_judged);
-    (!lines.is_empty()).then(|| PackFile::new("cut/order-note.txt", lines.join("\n") + "\n"))
-}
 
 /// Every part as a file of either version: R2000 in `cut/`, and for older controllers R12 in `cut/r12/`.
 pub fn cut_files(spec: &Spec, parts: &[CutPart]) -> Result<Vec<CutFile>, NotReleased> {

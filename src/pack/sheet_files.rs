@@ -54,7 +54,9 @@ pub fn sheet_files(spec: &Spec, drawn: &[Sheet]) -> Result<Vec<PackFile>, NotDra
     Ok(files)
 }
 
-fn not_drawn<E: Error + Send + Sync + 'static>(path: &'static str) -> impl Fn(E) -> NotDrawn {
+pub(super) fn not_drawn<E: Error + Send + Sync + 'static>(
+    path: &'static str,
+) -> impl Fn(E) -> NotDrawn {
     move |cause| NotDrawn {
         path,
         cause: Box::new(cause),

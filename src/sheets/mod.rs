@@ -19,9 +19,11 @@ mod hole_schedule;
 mod interrupt;
 mod key_plan;
 mod letter_size;
+mod letterable;
 pub mod lettering;
 mod lettering_box;
 mod mark;
+mod note;
 mod notes;
 mod paper_size;
 mod particulars;
@@ -44,7 +46,9 @@ mod view;
 #[cfg(test)]
 mod writers_agree;
 
+pub use letterable::faults_of_lettering;
 pub use mark::{Hang, Mark, PaperPoint, Pattern, Pen, Role, Sheet, Text, at};
+pub use note::note_pages;
 
 use board::Board;
 use set::Set;

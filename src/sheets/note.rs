@@ -1,0 +1,87 @@
+//! Plain lines on A4 paper: the order note as the contractor prints it.
+
+use super::face;
+use super::mark::{Hang, Mark, PaperPoint, Sheet, Text};
+
+/// A4, portrait, mm.
+const PAPER: (f64, f64) = (210.0, 297.0);
+/// Clear on the left, for the binder, mm.
+const LEFT: f64 = 20.0;
+/// Clear on the other edges, mm.
+const EDGE: f64 = 12.0;
+/// Capital height of the lines, mm: a typed letter's.
+const HEIGHT: f64 = 2.3;
+/// Base line to base line, mm.
+const STEP: f64 = 4.4;
+
+/// The lines on as many pages as they need, each with a foot that names it. A line all in capitals is a heading, in bold.
+pub fn note_pages(title: &str, lines: &[String]) -> Vec<Sheet> {
+    let room = PAPER.1 - 2.0 * EDGE - 2.0 * STEP;
+    let on_a_page = (room / STEP) as usize;
+    let of = lines.len().div_ceil(on_a_page);
+    lines
+        .chunks(on_a_page)
+        .enumerate()
+        .map(|(page, lines)| note_page(title, lines, page + 1, of))
+        .collect()
+}
+
+fn note_page(title: &str, lines: &[String], number: usize, of: usize) -> Sheet {
+    let mut marks: Vec<Mark> = lines
+        .iter()
+        .enumerate()
+        .filter(|(_, line)| !line.is_empty())
+        .map(|(row, line)| note_line(line, EDGE + STEP * (row + 1) as f64))
+        .collect();
+    let foot = format!("{title}, page {number} of {of}");
+    marks.push(note_line(&foot, PAPER.1 - EDGE));
+    Sheet {
+        number,
+        name: "order-note".into(),
+        title: title.into(),
+        width: PAPER.0,
+        height: PAPER.1,
+        marks,
+    }
+}
+
+fn note_line(words: &str, y: f64) -> Mark {
+    let bold = words.chars().any(char::is_alphabetic) && !words.chars().any(char::is_lowercase);
+    // A long word of the spec may run past the line that the note was broken to; it is set smaller and never cut off.
+    let wide = face::width(words, HEIGHT, bold);
+    let height = HEIGHT * (1.0_f64).min((PAPER.0 - LEFT - EDGE) / wide);
+    Mark::Text(Text {
+        at: PaperPoint { x: LEFT, y },
+        words: words.to_string(),
+        height,
+        hang: Hang::Start,
+        turn_deg: 0.0,
+        bold,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::tolerance::SAME_LENGTH_MM;
+
+    /// (297 − 24 − 8.8)/4.4 = 60.05, so 60 lines a page, and 121 lines make three pages.
+    #[test]
+    fn by_hand_121_lines_are_three_pages() {
+        let lines = vec!["a line of the note".to_string(); 121];
+        let pages = note_pages("MH-TP1 A", &lines);
+        assert_eq!(pages.len(), 3);
+        let on_each: Vec<usize> = pages.iter().map(|page| page.marks.len() - 1).collect();
+        assert_eq!(on_each, [60, 60, 1]);
+    }
+
+    #[test]
+    fn holds_a_long_line_stays_on_the_paper() {
+        let pages = note_pages("MH-TP1 A", &["W".repeat(300)]);
+        for mark in &pages[0].marks {
+            let Mark::Text(text) = mark else { continue };
+            let end = text.at.x + face::width(&text.words, text.height, text.bold);
+            assert!(end <= PAPER.0 - EDGE + SAME_LENGTH_MM, "{end}");
+        }
+    }
+}
