@@ -7,12 +7,7 @@
 use super::Point;
 use super::largest_circle::Fitting;
 use super::support_field::{SupportField, TO_CLIMB};
-
-/// The climb ends when steps are shorter than this, mm: a ten-thousandth of what a cut file can carry.
-const SHORTEST_STEP: f64 = 1e-10;
-
-/// A circle no larger than this beyond the last is no step upwards, mm: along a ridge that is level, rounding alone would lead on.
-const NO_RISE: f64 = 1e-12;
+use crate::units::tolerance::{NO_RISE_MM, SHORTEST_STEP_MM};
 
 /// Steps at most: far above what any plate has been seen to need, so that none can run for ever.
 const MOST_STEPS: usize = 200;
@@ -29,12 +24,12 @@ struct Slope {
 pub(super) fn climb(field: &SupportField, from: Fitting, step: f64) -> Fitting {
     let (mut at, mut step) = (from, step);
     for _ in 0..MOST_STEPS {
-        if step < SHORTEST_STEP || at.radius <= 0.0 {
+        if step < SHORTEST_STEP_MM || at.radius <= 0.0 {
             break;
         }
         let centre = at.centre + best_step(&slopes(field, at.centre), step);
         let radius = field.radius_at(centre);
-        if radius > at.radius + NO_RISE {
+        if radius > at.radius + NO_RISE_MM {
             at = Fitting { centre, radius };
         } else {
             step /= 4.0;
@@ -60,7 +55,7 @@ fn best_step(slopes: &[Slope], half: f64) -> Point {
     };
     let mut best = (room(Point::default()), Point::default());
     let mut offer = |d: Point| {
-        let inside = d.x.abs() <= half * (1.0 + 1e-12) && d.y.abs() <= half * (1.0 + 1e-12);
+        let inside = d.x.abs() <= half && d.y.abs() <= half;
         if inside && room(d) > best.0 {
             best = (room(d), d);
         }

@@ -23,7 +23,7 @@ use super::support_field::{MOST_TOUCHES, SupportField, TO_BOUND, Touching};
 use super::{Outline, Point};
 use crate::units::Length;
 use crate::units::angle::{hypot, sqrt};
-use crate::units::tolerance::{LARGEST_CIRCLE_MM, SAME_LENGTH_MM};
+use crate::units::tolerance::{LARGEST_CIRCLE_MM, SAME_LENGTH_MM, SAME_MIDDLE_MM};
 
 /// What a circle touches.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,10 +47,6 @@ pub struct LargestCircle {
 
 /// Half the bound on the diameter.
 const BOUND_ON_RADIUS: f64 = LARGEST_CIRCLE_MM / 2.0;
-
-/// Distances from a computed middle that are meant to be equal differ by no more than this, mm: the rounding of its sum. It is
-/// added to every bound in which it is used.
-const SAME_ROUNDING: f64 = SAME_LENGTH_MM / 1000.0;
 
 /// The largest circle with its centre inside the flange line, no support inside it and no crossing of the line.
 ///
@@ -270,14 +266,14 @@ fn touch_bound(places: &[Point], about: Point, v: f64, reach: f64) -> f64 {
     for place in places {
         let arm = *place - about;
         let distance = arm.radius();
-        if (distance - v).abs() <= SAME_ROUNDING && distance > 0.0 {
+        if (distance - v).abs() <= SAME_MIDDLE_MM && distance > 0.0 {
             ways[count] = arm * (1.0 / distance);
             count += 1;
         }
     }
     let cosine = cosine_of_half_the_widest_gap(&ways[..count]);
     let furthest = sqrt((v * v + reach * reach - 2.0 * v * reach * cosine).max(0.0));
-    v.max(furthest) + SAME_ROUNDING
+    v.max(furthest) + SAME_MIDDLE_MM
 }
 
 /// Of directions 1 mm long: the cosine of half the widest angle between one and the next round the circle.

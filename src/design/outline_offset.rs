@@ -13,7 +13,6 @@ use cavalier_contours::polyline::{
 
 use super::{Edge, Outline, Point};
 use crate::units::Length;
-use crate::units::angle::{PI, atan};
 use crate::units::tolerance::SAME_LENGTH_MM;
 
 /// The line parallel to an edge could not be found, or was found wrong.
@@ -172,9 +171,7 @@ fn edge_by_bulge(from: Point, to: Point, bulge: f64, circles: &[(Point, f64)]) -
             .all(|p| (p.distance(*centre) - radius).abs() <= SAME_LENGTH_MM)
     };
     let (centre, radius) = circles.iter().find(on).copied().unwrap_or_else(|| {
-        let sweep = 4.0 * atan(bulge);
         let towards = half.left() * ((1.0 - bulge * bulge) / (2.0 * bulge));
-        debug_assert!(sweep.abs() <= PI + 1e-9);
         let centre = from + half + towards;
         (centre, centre.distance(from))
     });
@@ -190,6 +187,7 @@ fn edge_by_bulge(from: Point, to: Point, bulge: f64, circles: &[(Point, f64)]) -
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::angle::PI;
 
     fn polygon(corners: &[(f64, f64)]) -> Outline {
         let at = |i: usize| Point::new(corners[i % corners.len()].0, corners[i % corners.len()].1);

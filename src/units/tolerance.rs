@@ -35,3 +35,18 @@ pub const SAME_BULGE: f64 = 1e-12;
 ///
 /// A 64th of an inch: what a place loses when it is written to the nearest 64th both ways. No two holes stand so close.
 pub const WRITTEN_PLACE_MM: f64 = 0.4;
+
+/// Distances from a computed middle that are meant to be equal differ by no more than this, mm.
+///
+/// The rounding of the middle's sum on a 20 m plate; it is added to every bound in which it is used.
+pub const SAME_MIDDLE_MM: f64 = 1e-9;
+
+/// The climb to the top of a hill of circles ends when its steps are shorter than this, mm.
+///
+/// A ten-thousandth of what a cut file can carry.
+pub const SHORTEST_STEP_MM: f64 = 1e-10;
+
+/// A circle larger by no more than this is no step upwards, mm.
+///
+/// Along a level ridge rounding alone would otherwise lead on for ever.
+pub const NO_RISE_MM: f64 = 1e-12;
