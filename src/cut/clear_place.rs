@@ -305,7 +305,8 @@ mod tests {
         for x in [0.0, 30.0, 60.0] {
             for y in [0.0, 12.0] {
                 let radius = Point::new(corner.x + x, corner.y + y).radius();
-                assert!(radius < 180.0 - T / 2.0 || radius > 220.0 + T / 2.0);
+                let weld = 180.0 - T / 2.0..=220.0 + T / 2.0;
+                assert!(!weld.contains(&radius));
             }
         }
     }
