@@ -1,5 +1,6 @@
 //! Reads a spec: from bytes to what the drawing office wrote, or every fault in it at once.
 
+use std::io::Read;
 use std::path::Path;
 use std::sync::{Arc, OnceLock};
 
@@ -48,7 +49,7 @@ const MOST_BYTES: usize = 8 << 20;
 /// Reads a spec from a file.
 pub fn read_spec_file(path: &Path) -> Result<Spec, Faults> {
     let file = path.display().to_string();
-    let bytes = std::fs::read(path).map_err(|cause| {
+    let bytes = no_more_than_a_spec(path).map_err(|cause| {
         let fact = format!("the file cannot be read: {cause}");
         let remedy = "give the path of a spec, or start one with `centrepop new`";
         report(
@@ -58,6 +59,14 @@ pub fn read_spec_file(path: &Path) -> Result<Spec, Faults> {
         )
     })?;
     read_spec(&file, &bytes)
+}
+
+/// The bytes of a file, one more than a spec may have at most: a device or a drive image is not read to its end.
+fn no_more_than_a_spec(path: &Path) -> std::io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    let file = std::fs::File::open(path)?;
+    file.take(MOST_BYTES as u64 + 1).read_to_end(&mut bytes)?;
+    Ok(bytes)
 }
 
 /// Reads a spec from its bytes; `file` is used in messages only.
@@ -127,10 +136,7 @@ fn refuse_at_places(file: &str, source: &str, tree: &Node, faults: Vec<Fault>) -
 /// The text of the file without its byte-order mark; refused where it is too large, not UTF-8 or holds control characters.
 fn plain_text(bytes: &[u8]) -> Result<&str, Box<Placed>> {
     if bytes.len() > MOST_BYTES {
-        let fact = format!(
-            "the file is {} bytes long; no spec is over {MOST_BYTES}",
-            bytes.len()
-        );
+        let fact = format!("the file is longer than any spec, {MOST_BYTES} bytes",);
         return Err(Box::new(Placed::whole_file(Fault::new(
             "",
             fact,
