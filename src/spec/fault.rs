@@ -192,25 +192,25 @@ fn in_source(file: &str, source: &str, first: usize, place: Place, one: &Placed)
     Renderer::plain().render(&[group])
 }
 
-/// The bytes of a place in a source that begins at line `first`; never past the end of its line.
+/// The bytes of a place in a source that begins at line `first`; never past the end of its line, nor of the source.
 fn stretch(source: &str, first: usize, place: Place) -> Range<usize> {
-    let mut start = 0;
-    let mut line = source;
-    for (number, text) in (first..).zip(source.split('\n')) {
-        line = text;
-        if number == place.line {
-            break;
-        }
-        start += text.len() + 1;
-    }
-    let line = line.trim_end();
+    let above = place.line.saturating_sub(first);
+    let line = source.split('\n').nth(above);
+    let Some(line) = line.map(str::trim_end) else {
+        return source.len()..source.len();
+    };
+    let start: usize = source
+        .split('\n')
+        .take(above)
+        .map(|text| text.len() + 1)
+        .sum();
     let byte = |character: usize| {
         line.char_indices()
             .nth(character)
             .map_or(line.len(), |(byte, _)| byte)
     };
-    let from = byte(place.column).min(source.len().saturating_sub(start));
+    let from = byte(place.column);
     let to = byte(place.column.saturating_add(place.length)).max(from);
-    let to = from + source[start + from..start + to].trim_end().len();
+    let to = from + line[from..to].trim_end().len();
     start + from..start + to
 }

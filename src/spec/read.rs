@@ -75,8 +75,8 @@ pub fn read_spec(file: &str, bytes: &[u8]) -> Result<Spec, Faults> {
         let shown = String::from_utf8_lossy(bytes.get(..MOST_BYTES).unwrap_or(bytes));
         report(file, &shown, vec![*placed])
     })?;
-    let refuse = |placed| report(file, source, placed);
-    let tree = read_tree(source).map_err(refuse)?;
+    let refuse = |placed| report(file, &source, placed);
+    let tree = read_tree(&source).map_err(refuse)?;
     let value = understand(&tree, spec_shape()).map_err(refuse)?;
     let written: Written = serde_json::from_value(value).map_err(|cause| {
         let fault = Fault::new(
@@ -88,7 +88,7 @@ pub fn read_spec(file: &str, bytes: &[u8]) -> Result<Spec, Faults> {
     })?;
     let contradictions = sense::contradictions(&written);
     if !contradictions.is_empty() {
-        return Err(refuse_at_places(file, source, &tree, contradictions));
+        return Err(refuse_at_places(file, &source, &tree, contradictions));
     }
     Ok(Spec {
         written,
@@ -134,7 +134,9 @@ fn refuse_at_places(file: &str, source: &str, tree: &Node, faults: Vec<Fault>) -
 }
 
 /// The text of the file without its byte-order mark; refused where it is too large, not UTF-8 or holds control characters.
-fn plain_text(bytes: &[u8]) -> Result<&str, Box<Placed>> {
+///
+/// Every line ends in a line feed after this, so that the YAML reader and the report count the same lines.
+fn plain_text(bytes: &[u8]) -> Result<String, Box<Placed>> {
     if bytes.len() > MOST_BYTES {
         let fact = format!("the file is longer than any spec, {MOST_BYTES} bytes",);
         return Err(Box::new(Placed::whole_file(Fault::new(
@@ -152,7 +154,7 @@ fn plain_text(bytes: &[u8]) -> Result<&str, Box<Placed>> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let stray = |c: char| c.is_control() && !matches!(c, '\n' | '\r' | '\t');
     match text.char_indices().find(|(_, c)| stray(*c)) {
-        None => Ok(text),
+        None => Ok(text.replace("\r\n", "\n").replace('\r', "\n")),
         Some((byte, c)) => {
             let fact = format!("a control character, U+{:04X}, stands here", u32::from(c));
             let fault = Fault::new("", fact, "delete it; it may not be seen in the editor");

@@ -4,6 +4,7 @@ mod wanted;
 mod word;
 
 use std::collections::BTreeMap;
+use std::fmt::Write;
 
 use serde_json::{Map, Value};
 
@@ -251,7 +252,7 @@ impl Understanding<'_> {
 
     fn item(&mut self, path: &mut String, index: usize, item: &Node, shape: &Shape) -> Value {
         let before = path.len();
-        path.push_str(&format!("[{index}]"));
+        write!(path, "[{index}]").expect("a text can always grow");
         let value = self.value(path, item, shape);
         path.truncate(before);
         value

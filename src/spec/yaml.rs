@@ -112,14 +112,7 @@ impl Tree {
             return Err(key_is_no_word(place));
         }
         if self.open.len() >= MOST_DEPTH {
-            return Err(Box::new(Placed::at(
-                place,
-                Fault::new(
-                    "",
-                    format!("lists and keys lie more than {MOST_DEPTH} deep here"),
-                    "look for brackets or braces that are never closed",
-                ),
-            )));
+            return Err(Box::new(too_deep(place)));
         }
         self.open.push(open);
         Ok(())
@@ -220,6 +213,17 @@ fn knot(place: Place, what: &str) -> Box<Placed> {
     ))
 }
 
+fn too_deep(place: Place) -> Placed {
+    Placed::at(
+        place,
+        Fault::new(
+            "",
+            format!("lists and keys lie more than {MOST_DEPTH} deep here"),
+            "look for brackets or braces that are never closed",
+        ),
+    )
+}
+
 fn key_is_no_word(place: Place) -> Box<Placed> {
     Box::new(Placed::at(
         place,
@@ -230,6 +234,10 @@ fn key_is_no_word(place: Place) -> Box<Placed> {
 /// The reader's own complaint, with the slips that a drawing office makes.
 fn not_yaml(source: &str, error: &ScanError) -> Placed {
     let place = at(*error.marker());
+    // The reader looks ahead, so its own limit may be met before ours.
+    if error.info().contains("recursion limit") {
+        return too_deep(place);
+    }
     let line = source
         .lines()
         .nth(place.line.saturating_sub(1))

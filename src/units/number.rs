@@ -18,12 +18,15 @@ impl Ratio {
         let plain = |digits: &str| {
             digits.len() <= MOST_DIGITS && digits.bytes().all(|byte| byte.is_ascii_digit())
         };
-        if !plain(whole) || !plain(part) || (text.contains('.') && part.is_empty()) {
+        if !plain(whole)
+            || !plain(part)
+            || (part.is_empty() && (whole.is_empty() || text.ends_with('.')))
+        {
             return None;
         }
-        let digits = format!("{whole}{part}");
+        let digits = whole.bytes().chain(part.bytes());
         Some(Ratio {
-            top: digits.parse().ok()?,
+            top: digits.fold(0, |number, digit| number * 10 + u64::from(digit - b'0')),
             bottom: 10_u64.pow(part.len() as u32),
         })
     }

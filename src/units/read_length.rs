@@ -108,7 +108,7 @@ fn unit_of(word: &str) -> Option<Unit> {
 }
 
 /// Parts `3 ft 0 1/2 in` after the feet, where both feet and something more are written.
-fn split_feet(pieces: &[Piece]) -> Option<(&[Piece], &[Piece])> {
+fn split_feet<'p, 't>(pieces: &'p [Piece<'t>]) -> Option<(&'p [Piece<'t>], &'p [Piece<'t>])> {
     let place = pieces
         .iter()
         .position(|piece| matches!(piece, Piece::Word(w) if unit_of(w) == Some(Unit::Foot)))?;
@@ -147,7 +147,7 @@ fn feet_and_inches(feet: &[Piece], inches: &[Piece]) -> Result<Length, Slip> {
 
 fn amount_and_unit(pieces: &[Piece]) -> Result<(Ratio, Unit), Slip> {
     let (word, before) = match pieces.split_last() {
-        Some((Piece::Word(word), before)) => (word.as_str(), before),
+        Some((Piece::Word(word), before)) => (*word, before),
         _ => return Err(Slip::new("it has no unit", &[&spelt(pieces)])),
     };
     let unit = unit_of(word).ok_or_else(|| unknown_unit(before, word))?;
@@ -287,10 +287,10 @@ fn spelt(pieces: &[Piece]) -> String {
     let words: Vec<String> = pieces
         .iter()
         .map(|piece| match piece {
-            Piece::Number(number) => number.clone(),
+            Piece::Number(number) => number.to_string(),
             Piece::Fraction(top, bottom) => format!("{top}/{bottom}"),
             Piece::Hyphen { .. } => "-".into(),
-            Piece::Word(word) => word.clone(),
+            Piece::Word(word) => word.to_string(),
         })
         .collect();
     words.join(" ")

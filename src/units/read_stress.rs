@@ -98,7 +98,7 @@ fn unit_words(pieces: &[Piece]) -> Result<String, Slip> {
     let mut words = Vec::new();
     for piece in pieces {
         match piece {
-            Piece::Word(word) => words.push(word.as_str()),
+            Piece::Word(word) => words.push(*word),
             _ => return Err(Slip::new("it is not one number and a unit", &[])),
         }
     }

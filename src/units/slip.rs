@@ -36,8 +36,8 @@ pub(super) fn slip_of_the_pen(text: &str) -> Option<Slip> {
     if text.is_empty() {
         return Some(Slip::new("nothing is written", &[]));
     }
-    let narrow: String = text.chars().map(narrow_digit).collect();
-    if narrow != text {
+    if text.contains(is_wide) {
+        let narrow: String = text.chars().map(narrow_digit).collect();
         return Some(Slip::new(
             "its digits are full-width characters",
             &[&narrow],
@@ -52,11 +52,18 @@ pub(super) fn slip_of_the_pen(text: &str) -> Option<Slip> {
             &[&text.replace(':', ".")],
         ));
     }
-    let small = text.to_lowercase();
-    if ["nan", ".nan", "inf", ".inf", "infinity"].contains(&small.as_str()) {
+    let no_number = ["nan", ".nan", "inf", ".inf", "infinity"];
+    if no_number.iter().any(|word| text.eq_ignore_ascii_case(word)) {
         return Some(Slip::new("that is not a number", &[]));
     }
-    exponent(&small)
+    match text.contains(['e', 'E']) {
+        true => exponent(&text.to_lowercase()),
+        false => None,
+    }
+}
+
+fn is_wide(c: char) -> bool {
+    ('０'..='９').contains(&c)
 }
 
 fn narrow_digit(c: char) -> char {

@@ -1,12 +1,14 @@
 //! Evens out how a quantity may be typed, then parts it into numbers, fractions and words.
 
+use std::borrow::Cow;
+
 /// A piece of a written quantity.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Piece {
+pub(super) enum Piece<'a> {
     /// Digits, perhaps with a decimal point: `56`, `1.8125`.
-    Number(String),
+    Number(&'a str),
     /// Two numbers with a stroke and no space between: `13/16`, and `1.3/16` too.
-    Fraction(String, String),
+    Fraction(&'a str, &'a str),
     /// A hyphen; `spaced` where a space stands before it.
     Hyphen {
         /// Whether a space stands before it.
@@ -15,7 +17,7 @@ pub(super) enum Piece {
         spaced_after: bool,
     },
     /// A unit or any other run of letters and signs: `in`, `mm`, `"`, `lbf/in2`.
-    Word(String),
+    Word(&'a str),
 }
 
 /// Vulgar-fraction characters of keyboards and word processors, as plain fractions.
@@ -46,10 +48,14 @@ const LOWERED: &str = "₀₁₂₃₄₅₆₇₈₉";
 /// Typographic signs as the plain ones a keyboard has: `1½”` becomes `1 1/2"`.
 ///
 /// Full-width digits stay as they are, so that they are refused with a reading offered.
-pub(super) fn evened(text: &str) -> String {
+pub(super) fn evened(text: &str) -> Cow<'_, str> {
+    let text = text.trim();
+    if text.is_ascii() && !text.contains('\t') && !text.contains("''") {
+        return text.into();
+    }
     let mut plain = String::with_capacity(text.len());
     let mut last_raised = false;
-    for c in text.trim().chars() {
+    for c in text.chars() {
         let raised = digit_in(RAISED, c);
         // A raised figure, or a fraction in one character, opens a fraction after a whole number.
         let opens_fraction =
@@ -72,7 +78,7 @@ pub(super) fn evened(text: &str) -> String {
             },
         }
     }
-    plain.replace("''", "\"")
+    plain.replace("''", "\"").into()
 }
 
 fn digit_in(row: &str, c: char) -> Option<char> {
@@ -81,8 +87,9 @@ fn digit_in(row: &str, c: char) -> Option<char> {
 }
 
 /// Parts evened text into pieces. Anything that is neither number, fraction nor hyphen is a word.
-pub(super) fn pieces(text: &str) -> Vec<Piece> {
-    let mut pieces = Vec::new();
+pub(super) fn pieces(text: &str) -> Vec<Piece<'_>> {
+    // Number, fraction and unit: few sizes have more.
+    let mut pieces = Vec::with_capacity(4);
     let mut rest = text;
     while let Some(first) = rest.chars().next() {
         let (piece, left) = match first {
@@ -92,7 +99,7 @@ pub(super) fn pieces(text: &str) -> Vec<Piece> {
             }
             '-' => hyphen(text, rest),
             '0'..='9' | '.' => number_or_fraction(rest),
-            '"' | '\'' => (Piece::Word(first.to_string()), &rest[1..]),
+            '"' | '\'' => (Piece::Word(&rest[..1]), &rest[1..]),
             _ => word(rest),
         };
         pieces.push(piece);
@@ -101,7 +108,7 @@ pub(super) fn pieces(text: &str) -> Vec<Piece> {
     pieces
 }
 
-fn hyphen<'a>(text: &str, rest: &'a str) -> (Piece, &'a str) {
+fn hyphen<'a>(text: &str, rest: &'a str) -> (Piece<'a>, &'a str) {
     let before = &text[..text.len() - rest.len()];
     let piece = Piece::Hyphen {
         spaced_before: before.ends_with(' '),
@@ -110,7 +117,7 @@ fn hyphen<'a>(text: &str, rest: &'a str) -> (Piece, &'a str) {
     (piece, &rest[1..])
 }
 
-fn number_or_fraction(rest: &str) -> (Piece, &str) {
+fn number_or_fraction(rest: &str) -> (Piece<'_>, &str) {
     let digits = |text: &str| {
         text.find(|c: char| !c.is_ascii_digit() && c != '.')
             .unwrap_or(text.len())
@@ -121,18 +128,18 @@ fn number_or_fraction(rest: &str) -> (Piece, &str) {
         let end = digits(after);
         if end > 0 {
             let (bottom, left) = after.split_at(end);
-            return (Piece::Fraction(top.into(), bottom.into()), left);
+            return (Piece::Fraction(top, bottom), left);
         }
     }
-    (Piece::Number(top.into()), left)
+    (Piece::Number(top), left)
 }
 
-fn word(rest: &str) -> (Piece, &str) {
+fn word(rest: &str) -> (Piece<'_>, &str) {
     // A digit belongs to the word where it has begun as one: `lbf/in2`. A hyphen, a space or a mark ends it.
     let end = rest
         .find([' ', '-', '"', '\''])
         .filter(|end| *end > 0)
         .unwrap_or(rest.len());
     let (word, left) = rest.split_at(end);
-    (Piece::Word(word.into()), left)
+    (Piece::Word(word), left)
 }
