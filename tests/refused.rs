@@ -131,3 +131,15 @@ base.yaml: refused for 1 fault; nothing was written
     assert_eq!(spec.line_of("tubes[0].pattern.columns.pitch"), 26);
     assert_eq!(spec.line_of("nothing.like.it"), 1);
 }
+
+/// A file saved on another system, with a byte-order mark and its own line ends, says the same and has the same lines.
+#[test]
+fn holds_line_ends_of_any_system() {
+    for end in ["\r\n", "\r"] {
+        let good = format!("\u{feff}{}", base().replace('\n', end));
+        assert!(read_spec("base.yaml", good.as_bytes()).is_ok());
+        let bad = good.replace("thickness: 5/8 in", "thickness: 16");
+        let report = refused(&bad).expect("held by a case of its own").report;
+        assert!(report.contains("--> base.yaml:11:14"), "{report}");
+    }
+}
