@@ -38,6 +38,8 @@ pub struct Rivet {
     pub angle_deg: f64,
     /// Running length along the bore from bottom centre, clockwise.
     pub run: Length,
+    /// The same along the barrel's outside.
+    pub run_outside: Length,
     /// How it is made.
     pub made: RivetMade,
 }
@@ -126,7 +128,7 @@ pub(super) fn set_out_rivets(
         rivet: spec.rivet.clone(),
         hole: spec.hole.clone(),
         from_edge: spec.from_edge.clone(),
-        rivets: rivets_round(spec, count, seat.bore),
+        rivets: rivets_round(spec, count, &seat),
         step_deg,
         pitch_bore: PI * seat.bore / f64::from(count),
         pitch_outside: PI * seat.barrel_outside / f64::from(count),
@@ -310,7 +312,7 @@ fn count_rivets(spec: &RivetLineSpec, bore: Length, faults: &mut Vec<Fault>) -> 
 }
 
 /// The rivets in order, clockwise from bottom centre as seen from the declared side.
-fn rivets_round(spec: &RivetLineSpec, count: u32, bore: Length) -> Vec<Rivet> {
+fn rivets_round(spec: &RivetLineSpec, count: u32, seat: &Seat) -> Vec<Rivet> {
     let first = match spec.bottom_centre {
         BottomCentre::OnAHole => 0.0,
         BottomCentre::BetweenHoles => 0.5,
@@ -330,7 +332,8 @@ fn rivets_round(spec: &RivetLineSpec, count: u32, bore: Length) -> Vec<Rivet> {
             Rivet {
                 id: format!("{RIVET_LETTER}{}", index + 1),
                 angle_deg: (BOTTOM_DEG + from_bottom) % 360.0,
-                run: PI * bore * steps / f64::from(count),
+                run: PI * seat.bore * steps / f64::from(count),
+                run_outside: PI * seat.barrel_outside * steps / f64::from(count),
                 made: made(index),
             }
         })

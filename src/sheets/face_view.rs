@@ -16,8 +16,8 @@ pub const CENTRE_OVER: f64 = 4.0;
 /// What of the face is put down.
 #[derive(Clone, Copy, Debug)]
 pub struct Wanted {
-    /// Numbers inside tube and flue holes.
-    pub tube_numbers: bool,
+    /// Height of the numbers inside tube and flue holes, and whether they stand without their letter; none for no numbers.
+    pub tube_numbers: Option<(f64, bool)>,
     /// Numbers inside other holes.
     pub other_numbers: bool,
     /// The plate's own edge and its flange.
@@ -126,7 +126,8 @@ pub fn flange_rim(design: &Design, flange: &FlangeDesign) -> (f64, f64) {
     }
 }
 
-fn put_hole(board: &mut Board, view: &View, design: &Design, hole: &Hole, wanted: Wanted) {
+/// Puts down a hole, its number in it where it is wanted and can be read.
+pub fn put_hole(board: &mut Board, view: &View, design: &Design, hole: &Hole, wanted: Wanted) {
     let radius = hole.finish.value().to_mm() / 2.0;
     view.circle(board, hole.at, radius, Stroke::SEEN);
     if hole.exception.is_some() {
@@ -134,20 +135,24 @@ fn put_hole(board: &mut Board, view: &View, design: &Design, hole: &Hole, wanted
         let ring = radius + 1.0 / view.scale;
         view.circle(board, hole.at, ring, Stroke::TANGENT);
     }
-    let nest = in_nest(design.groups[hole.group].purpose);
-    let numbered = if nest {
-        wanted.tube_numbers
-    } else {
-        wanted.other_numbers
-    };
-    if numbered {
-        if let Some(height) = number_height(&hole.id, radius * view.scale) {
-            put_number(board, view, hole, height);
-            return;
+    if in_nest(design.groups[hole.group].purpose) {
+        if let Some((height, bare)) = wanted.tube_numbers {
+            put_number(board, view, hole.at, number_words(&hole.id, bare), height);
         }
+        return;
     }
-    if !nest {
-        put_centre_mark(board, view, hole.at, radius);
+    match number_height(&hole.id, radius * view.scale) {
+        Some(height) if wanted.other_numbers => put_number(board, view, hole.at, &hole.id, height),
+        Some(_) | None => put_centre_mark(board, view, hole.at, radius),
+    }
+}
+
+/// A hole's number, with or without the letter that opens it.
+pub fn number_words(id: &str, bare: bool) -> &str {
+    if bare {
+        id.trim_start_matches(char::is_alphabetic)
+    } else {
+        id
     }
 }
 
@@ -172,9 +177,9 @@ pub fn number_height(id: &str, paper_radius: f64) -> Option<f64> {
         .find(|&h| fits(h))
 }
 
-fn put_number(board: &mut Board, view: &View, hole: &Hole, height: f64) {
-    let c = view.place(hole.at);
-    board.text(at(c.x, c.y + height / 2.0), &hole.id, height, Hang::Middle);
+fn put_number(board: &mut Board, view: &View, centre: Point, words: &str, height: f64) {
+    let c = view.place(centre);
+    board.text(at(c.x, c.y + height / 2.0), words, height, Hang::Middle);
 }
 
 /// Numbers of holes off the nest that are too small to hold them, each where nothing stands in its way.

@@ -64,18 +64,28 @@ impl Figures {
         }
     }
 
-    /// For tables: fraction and decimal in inches, or millimetres.
+    /// For tables: in inches a fraction and its decimal, or its millimetres where the job asks for both; else millimetres.
     pub fn table(self, length: Length) -> String {
         match self.units {
             Units::Inches => {
                 let fraction = stacked(&print::inches(length));
-                if fraction.contains('/') {
+                if self.both {
+                    format!("{fraction} [{}]", print::millimetres(length))
+                } else if fraction.contains('/') {
                     format!("{fraction} ({})", self.decimal(length))
                 } else {
                     fraction
                 }
             }
             Units::Millimetres => print::millimetres(length),
+        }
+    }
+
+    /// For close rows of a table: an unstacked fraction and its decimal, or millimetres.
+    pub fn level(self, length: Length) -> String {
+        match self.units {
+            Units::Inches => format!("{} ({})", print::inches(length), self.decimal(length)),
+            Units::Millimetres => self.decimal(length),
         }
     }
 

@@ -152,7 +152,7 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
         &view,
         set.design,
         Wanted {
-            tube_numbers: false,
+            tube_numbers: None,
             other_numbers: true,
             edge: true,
             rivets: true,

@@ -1,16 +1,24 @@
 //! Paper: views, dimensions, tables and lettering as marks, and the three writers that decide nothing.
 
+mod as_cut;
 pub mod audit;
 mod banner;
 mod board;
+mod check_figure;
+mod check_tables;
 mod clear;
 mod curves;
+mod cut_tables;
 mod dashes;
+mod design_check;
 mod dimension;
 mod edge_dimensions;
 pub mod face;
 mod face_view;
 mod figure;
+mod flange_detail;
+mod flange_rivets;
+mod flange_strip;
 mod flow;
 mod furniture;
 mod general;
@@ -22,7 +30,9 @@ mod letter_size;
 mod letterable;
 pub mod lettering;
 mod lettering_box;
+mod ligament_figures;
 mod mark;
+mod nest_tables;
 mod note;
 mod notes;
 mod paper_size;
@@ -30,6 +40,8 @@ mod particulars;
 pub mod pdf;
 pub mod png;
 mod proving_bar;
+mod rivet_plan;
+mod rivet_tables;
 #[cfg(test)]
 mod sample;
 mod scale;
@@ -37,6 +49,7 @@ mod scale;
 mod second_opinion;
 mod section;
 mod set;
+mod setting_out;
 mod standing_notes;
 pub mod svg;
 mod table;
@@ -81,7 +94,12 @@ pub fn draw_sheets(
 
 /// Every sheet without its furniture, in the order of the set.
 fn boards(set: &Set<'_>) -> Vec<Board> {
-    general::general(set)
+    let mut boards = general::general(set);
+    boards.extend(setting_out::setting_out(set));
+    boards.extend(flange_rivets::flange_and_rivets(set));
+    boards.extend(as_cut::as_cut(set));
+    boards.extend(design_check::design_check(set));
+    boards
 }
 
 /// Furniture and numbers, once it is known how many sheets there are.

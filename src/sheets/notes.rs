@@ -3,6 +3,7 @@
 use super::at;
 use super::board::{Board, PaperBox};
 use super::letter_size::{LINE_PITCH, NOTES, wrap};
+use super::text_box::rise_and_fall;
 use super::{Hang, PaperPoint, Pen};
 
 /// Width kept for the number of a note, as a share of the lettering's height.
@@ -130,19 +131,30 @@ pub fn put_caution(
 ) -> f64 {
     let (left, top) = (corner.x, corner.y);
     let lines = wrap(words, width - 4.0, height, true);
-    let high = lines.len() as f64 * height * LINE_PITCH + 2.4;
+    let high = caution_height(width, words, height);
     board.ruled_box(
         PaperBox::new(left, top, left + width, top + high),
         Pen::Frame,
     );
+    let (rise, _) = rise_and_fall(words, height);
     for (i, line) in lines.iter().enumerate() {
-        let base = top + 1.8 + height + i as f64 * height * LINE_PITCH;
+        let base = top + CAUTION_PADDING + rise + i as f64 * caution_pitch(words, height);
         board.bold(at(left + width / 2.0, base), line, height, Hang::Middle);
     }
     top + high
 }
 
+/// Clear strip within the box of a caution, mm.
+const CAUTION_PADDING: f64 = 1.6;
+
+/// From line to line of a caution, mm.
+fn caution_pitch(words: &str, height: f64) -> f64 {
+    height * if words.contains('{') { 2.1 } else { LINE_PITCH }
+}
+
 /// Height that such a box takes, mm.
 pub fn caution_height(width: f64, words: &str, height: f64) -> f64 {
-    wrap(words, width - 4.0, height, true).len() as f64 * height * LINE_PITCH + 2.4
+    let lines = wrap(words, width - 4.0, height, true).len() as f64;
+    let (rise, fall) = rise_and_fall(words, height);
+    (lines - 1.0) * caution_pitch(words, height) + rise + fall + 2.0 * CAUTION_PADDING
 }

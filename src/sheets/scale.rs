@@ -40,6 +40,17 @@ pub fn largest_scale(width: f64, height: f64, room: (f64, f64), in_inches: bool)
     }
 }
 
+/// Scales that draw larger than this one, the next larger first.
+pub fn larger_scales(scale: Scale, in_inches: bool) -> Vec<Scale> {
+    let scales: &[f64] = if in_inches { &INCH } else { &METRIC };
+    scales
+        .iter()
+        .rev()
+        .filter(|&&s| s < scale.one_to)
+        .map(|&one_to| Scale { one_to })
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -151,7 +151,7 @@ fn gaps(design: &Design) -> Vec<(f64, f64)> {
 }
 
 /// The profile of a pressed flange above its tangent, (depth, radius) outside first; empty for other plates.
-fn half_shape(design: &Design) -> Vec<(f64, f64)> {
+pub fn half_shape(design: &Design) -> Vec<(f64, f64)> {
     let Some(FlangeDesign::Pressed(p)) = &design.flange else {
         return Vec::new();
     };

@@ -32,7 +32,7 @@ pub fn general_notes(set: &Set<'_>) -> Notes {
 }
 
 /// Whether every hole has its opposite hand.
-fn is_symmetrical(set: &Set<'_>) -> bool {
+pub fn is_symmetrical(set: &Set<'_>) -> bool {
     let same = |a: f64, b: f64| (a - b).abs() <= crate::units::tolerance::SAME_LENGTH_MM;
     set.design.holes.iter().all(|h| {
         let other = h.at.opposite_hand();

@@ -48,7 +48,7 @@ pub fn put_field(board: &mut Board, b: PaperBox, field: &Field<'_>) {
     );
     let room = b.width() - 2.4;
     let height = fitting_height(field.value, room, field.height, field.bold);
-    let lines = super::letter_size::wrap(field.value, room, height, field.bold);
+    let lines = super::letter_size::wrap(field.value, room + 0.01, height, field.bold);
     let below_label = b.top + 1.5 + LABEL;
     if lines.len() > 1 {
         let height = height

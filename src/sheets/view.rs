@@ -219,6 +219,11 @@ impl PlateBox {
         self.bottom = self.bottom.min(centre.y - radius);
     }
 
+    /// Whether a place lies in it; of two boxes side by side only one holds their common side.
+    pub fn holds(&self, p: Point) -> bool {
+        p.x >= self.left && p.x < self.right && p.y <= self.top && p.y > self.bottom
+    }
+
     /// Width, mm.
     pub fn width(&self) -> f64 {
         self.right - self.left

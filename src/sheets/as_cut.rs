@@ -1,0 +1,466 @@
+//! Sheet: the parts as the contractor cuts them, from the very shapes of the cut files, and what is left uncut and why.
+
+use super::board::{Board, PaperBox};
+use super::clear::is_clear;
+use super::cut_tables::{blank_sizes, holes_cut, not_cut};
+use super::dimension::{
+    FIRST_ROW, Running, Says, across, leader, running_across, running_upwards, upwards,
+};
+use super::flow::{Block, flow, flow_in_columns};
+use super::letter_size::{LABEL, NOTES, TABLE};
+use super::proving_bar::put_scale_bar;
+use super::scale::{Scale, largest_scale};
+use super::set::Set;
+use super::standing_notes::cut_notes;
+use super::view::{PlateBox, Stroke, View};
+use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
+use crate::cut::{CutPart, Layer, Shape};
+use crate::design::{Edge, FlangeDesign, Point};
+use crate::units::Length;
+use crate::units::angle::{cos, sin};
+
+/// Width of the tables, mm.
+const TABLES: f64 = 128.0;
+/// Height of the band of a further part, mm.
+const BAND: f64 = 38.0;
+/// Room round a part for its dimensions, mm: left, above, right, below.
+const AROUND: (f64, f64, f64, f64) = (24.0, 26.0, 46.0, 26.0);
+/// More pops than this are left to the setting-out.
+const FEW_POPS: usize = 6;
+/// Stamped letters nearer than this are one patch, mm of paper.
+const STAMP_GAP: f64 = 1.5;
+
+/// Parts as cut; none where nothing is cut.
+pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
+    let Some((main, further)) = set.parts.split_first() else {
+        return Vec::new();
+    };
+    let mut board = set.board("cut-parts", "Parts as cut");
+    let room = board.room;
+    let foot = room.bottom - BAND * further.len() as f64;
+    let tables = PaperBox::new(room.right - TABLES, room.top, room.right, foot);
+    let view = PaperBox::new(room.left, room.top, tables.left - 6.0, foot);
+    let scale = put_part(&mut board, set, main, &view, true);
+    board.scale_words = scale.words();
+    for (i, part) in further.iter().enumerate() {
+        let top = foot + BAND * i as f64;
+        let band = PaperBox::new(room.left, top, room.right, top + BAND);
+        put_part(&mut board, set, part, &band, false);
+    }
+    let boxes_top = put_blank_boxes(&mut board, &tables);
+    let blocks_room = PaperBox::new(tables.left, tables.top, tables.right, boxes_top - 3.0);
+    let mut blocks = vec![Block::Table(blank_sizes(set), 0)];
+    blocks.extend(holes_cut(set).map(|t| Block::Table(t, 0)));
+    blocks.extend(not_cut(set).map(|t| Block::Table(t, 0)));
+    blocks.push(Block::Notes(cut_notes(set).at_height(TABLE), 0));
+    let mut blocks = flow(&mut board, &blocks_room, blocks).0;
+    let mut boards = vec![board];
+    while !blocks.is_empty() && boards.len() < 20 {
+        let mut more = set.board("cut-tables", "Parts as cut, tables");
+        let room = more.room;
+        blocks = flow_in_columns(&mut more, &room, 2, 8.0, blocks);
+        boards.push(more);
+    }
+    boards
+}
+
+/// Boxes that the works fills in; tells the y above them.
+fn put_blank_boxes(board: &mut Board, tables: &PaperBox) -> f64 {
+    let (high, half) = (13.0, tables.width() / 2.0);
+    let top = tables.bottom - high;
+    let labels = ["HEAT AND PLATE NUMBERS", "ROLLING DIRECTION, AS FOUND"];
+    for (i, label) in labels.iter().enumerate() {
+        let left = tables.left + half * i as f64;
+        board.ruled_box(
+            PaperBox::new(left, top, left + half, tables.bottom),
+            Pen::Middle,
+        );
+        let height = super::letter_size::fitting_height(label, half - 2.0, LABEL, false);
+        board.text(
+            at(left + 1.2, top + LABEL + 1.2),
+            label,
+            height,
+            Hang::Start,
+        );
+    }
+    top
+}
+
+/// Box round what is cut of a part.
+fn cut_box(part: &CutPart) -> PlateBox {
+    let mut b = PlateBox::NONE;
+    for (_, shape) in part.shapes.iter().filter(|(layer, _)| layer.is_cut()) {
+        match shape {
+            Shape::Circle { centre, radius } => b.take(*centre, *radius),
+            Shape::Closed(outline) => {
+                let o = PlateBox::round(outline);
+                b.take(Point::new(o.left, o.top), 0.0);
+                b.take(Point::new(o.right, o.bottom), 0.0);
+            }
+            Shape::Line { from, to } => {
+                b.take(*from, 0.0);
+                b.take(*to, 0.0);
+            }
+            Shape::Arc { centre, radius, .. } => b.take(*centre, *radius),
+            Shape::Dot(p) | Shape::Cross { at: p, .. } => b.take(*p, 0.0),
+        }
+    }
+    b
+}
+
+/// Draws a part within a box, with its outer sizes, its scale and how it lies; tells its scale.
+fn put_part(
+    board: &mut Board,
+    set: &Set<'_>,
+    part: &CutPart,
+    room: &PaperBox,
+    main: bool,
+) -> Scale {
+    let b = cut_box(part);
+    let (left, above, right, below) = if main { AROUND } else { (20.0, 4.0, 4.0, 20.0) };
+    let for_it = (room.width() - left - right, room.height() - above - below);
+    let scale = largest_scale(b.width(), b.height(), for_it, set.figures.in_inches());
+    let f = scale.factor();
+    let spare = (for_it.0 - b.width() * f).max(0.0) / 2.0;
+    let spare_high = if main {
+        (for_it.1 - b.height() * f).max(0.0) / 2.0
+    } else {
+        0.0
+    };
+    let view = View {
+        scale: f,
+        centre: at(
+            room.left + left + spare - b.left * f,
+            room.top + above + spare_high + b.top * f,
+        ),
+    };
+    for (layer, shape) in &part.shapes {
+        put_shape(board, &view, *layer, shape);
+    }
+    let paper = view.paper_box(&b);
+    put_outer_sizes(board, set, part, &view, &b);
+    if !main {
+        put_stamps(board, part, &view);
+    }
+    if main {
+        let cross = Stroke::CENTRE;
+        for (p, q) in [
+            (
+                at(paper.left - 3.0, view.centre.y),
+                at(paper.right + 3.0, view.centre.y),
+            ),
+            (
+                at(view.centre.x, paper.top - 3.0),
+                at(view.centre.x, paper.bottom + 3.0),
+            ),
+        ] {
+            board.line(p, q, cross.pen, cross.pattern, cross.role);
+        }
+        board.bold(
+            at(view.centre.x + 1.5, paper.top - 1.2),
+            "TOP",
+            TABLE,
+            Hang::Start,
+        );
+        put_stamps(board, part, &view);
+        put_pops(board, set, part, &view, &paper);
+        label_scribed_circles(board, set, part, &view, paper.right);
+    }
+    let title = format!(
+        "{}, {} OFF, SCALE {}: {}",
+        part.name.to_uppercase(),
+        part.number_off,
+        scale.words(),
+        part.lies
+    );
+    let y = if main {
+        paper.bottom + FIRST_ROW + 7.0
+    } else {
+        paper.bottom + FIRST_ROW + 6.0
+    };
+    let lines = super::letter_size::wrap(&title, room.width() - 4.0, NOTES, true);
+    for (i, line) in lines.iter().enumerate() {
+        let base = y + i as f64 * NOTES * super::letter_size::LINE_PITCH;
+        board.bold(at(room.middle().x, base), line, NOTES, Hang::Middle);
+    }
+    if main {
+        let bar_y = (y + 8.0).min(room.bottom - 5.0);
+        put_scale_bar(board, at(room.left + 4.0, bar_y), f, set.figures);
+    }
+    scale
+}
+
+fn put_shape(board: &mut Board, view: &View, layer: Layer, shape: &Shape) {
+    let stroke = match layer {
+        Layer::CutOutside | Layer::CutInside => Stroke::SEEN,
+        Layer::Scribe => Stroke::ADJACENT,
+        Layer::Pop => Stroke {
+            pen: Pen::Wide,
+            ..Stroke::SEEN
+        },
+        // Stamped letters are boxed, and the proving square lies beside the part, not on paper.
+        Layer::Stamp | Layer::Reference => return,
+    };
+    match shape {
+        Shape::Circle { centre, radius } => view.circle(board, *centre, *radius, stroke),
+        Shape::Closed(outline) => view.outline(board, outline, stroke),
+        Shape::Line { from, to } => {
+            let solid = Stroke {
+                pattern: Pattern::Continuous,
+                ..stroke
+            };
+            view.line(board, *from, *to, solid);
+        }
+        Shape::Arc {
+            centre,
+            radius,
+            start,
+            end,
+        } => {
+            let on = |a: f64| Point::new(centre.x + radius * cos(a), centre.y + radius * sin(a));
+            let edge = Edge::Arc {
+                from: on(*start),
+                to: on(*end),
+                centre: *centre,
+                radius: *radius,
+                anticlockwise: true,
+            };
+            view.edge(board, &edge, stroke);
+        }
+        Shape::Dot(p) | Shape::Cross { at: p, .. } => put_pop(board, view.place(*p)),
+    }
+}
+
+/// A pop as a cross that can be seen at any scale, ringed.
+fn put_pop(board: &mut Board, c: PaperPoint) {
+    let (pen, pattern) = (Pen::Wide, Pattern::Continuous);
+    board.line(
+        at(c.x - 1.6, c.y),
+        at(c.x + 1.6, c.y),
+        pen,
+        pattern,
+        Role::Object,
+    );
+    board.line(
+        at(c.x, c.y - 1.6),
+        at(c.x, c.y + 1.6),
+        pen,
+        pattern,
+        Role::Object,
+    );
+}
+
+/// Width and height of the box, or the diameter of a disc.
+fn put_outer_sizes(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View, b: &PlateBox) {
+    let disc = part
+        .shapes
+        .iter()
+        .any(|(layer, shape)| *layer == Layer::CutOutside && matches!(shape, Shape::Circle { .. }));
+    let (width, height) = (Length::mm(b.width()), Length::mm(b.height()));
+    let (middle_y, middle_x) = ((b.top + b.bottom) / 2.0, (b.left + b.right) / 2.0);
+    let foot = view.y(b.bottom);
+    let words = if disc {
+        format!("⌀{}", set.figures.short(width))
+    } else {
+        set.figures.short(width)
+    };
+    let y = if disc { middle_y } else { b.bottom };
+    across(
+        board,
+        view.place(Point::new(b.left, y)),
+        view.place(Point::new(b.right, y)),
+        foot + FIRST_ROW,
+        Says {
+            words: &words,
+            length: width,
+            scale: view.scale,
+        },
+    );
+    if !disc {
+        let low = if middle_x.is_finite() { b.left } else { 0.0 };
+        upwards(
+            board,
+            view.place(Point::new(low, b.bottom)),
+            view.place(Point::new(leftmost_at_top(part, b), b.top)),
+            view.x(b.left) - FIRST_ROW,
+            Says {
+                words: &set.figures.short(height),
+                length: height,
+                scale: view.scale,
+            },
+        );
+    }
+}
+
+/// x of the leftmost corner on the top edge of a part.
+fn leftmost_at_top(part: &CutPart, b: &PlateBox) -> f64 {
+    part.shapes
+        .iter()
+        .filter(|(layer, _)| *layer == Layer::CutOutside)
+        .filter_map(|(_, shape)| match shape {
+            Shape::Closed(outline) => Some(outline),
+            _ => None,
+        })
+        .flat_map(|outline| outline.edges().iter().map(|e| e.from()))
+        .filter(|p| Length::mm(p.y).same_as(Length::mm(b.top)))
+        .map(|p| p.x)
+        .reduce(f64::min)
+        .unwrap_or(0.0)
+}
+
+/// Every scribed circle by what it is and its diameter, one under another right of the part.
+fn label_scribed_circles(
+    board: &mut Board,
+    set: &Set<'_>,
+    part: &CutPart,
+    view: &View,
+    right: f64,
+) {
+    let mut radii: Vec<f64> = part
+        .shapes
+        .iter()
+        .filter_map(|(layer, shape)| match shape {
+            Shape::Circle { radius, .. } if *layer == Layer::Scribe => Some(*radius),
+            _ => None,
+        })
+        .collect();
+    radii.sort_by(|a, b| a.total_cmp(b));
+    for (i, radius) in radii.iter().enumerate() {
+        let angle = (14.0 + 19.0 * i as f64).to_radians();
+        let (x, y) = (radius * cos(angle), -radius * sin(angle));
+        let tip = view.place(Point::new(x, y));
+        let knee = at(right + 4.0, tip.y + 5.0 + 3.0 * i as f64);
+        let words = vec![
+            format!("SCRIBE ⌀{}", set.figures.short(Length::mm(2.0 * radius))),
+            circle_name(set, *radius).to_string(),
+        ];
+        let words = words
+            .into_iter()
+            .filter(|w| !w.is_empty())
+            .collect::<Vec<_>>();
+        leader(board, tip, knee, &words, NOTES);
+    }
+}
+
+/// What a scribed circle is, from the design that it was made from.
+fn circle_name(set: &Set<'_>, radius: f64) -> &'static str {
+    let is = |length: Length| Length::mm(radius).same_as(length);
+    match &set.design.flange {
+        Some(FlangeDesign::Pressed(p)) if is(p.tangent_radius) => "TANGENT OF HEEL",
+        Some(FlangeDesign::Pressed(p)) if is(p.blank_mid_line / 2.0) => "NET, BY LENGTH",
+        Some(FlangeDesign::Pressed(p)) if is(p.blank_equal_area / 2.0) => "NET, EQUAL AREA",
+        Some(FlangeDesign::Fabricated(f)) if is(f.ring_outside_diameter.value() / 2.0) => {
+            "OUTSIDE OF RING"
+        }
+        Some(_) | None => "",
+    }
+}
+
+/// Pops named by the holes they stand for, with running dimensions where they are few.
+fn put_pops(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View, paper: &PaperBox) {
+    let pops: Vec<Point> = part
+        .shapes
+        .iter()
+        .filter_map(|(layer, shape)| match shape {
+            Shape::Dot(p) | Shape::Cross { at: p, .. } if *layer == Layer::Pop => Some(*p),
+            _ => None,
+        })
+        .collect();
+    if pops.is_empty() || pops.len() > FEW_POPS {
+        return;
+    }
+    for pop in &pops {
+        let c = view.place(*pop);
+        let hole = set
+            .design
+            .holes
+            .iter()
+            .find(|h| Length::mm(h.at.distance(*pop)).same_as(Length::ZERO));
+        let words = hole.map_or("POP".into(), |h| format!("POP, {}", h.id));
+        board.text(at(c.x + 3.0, c.y + TABLE + 2.0), &words, TABLE, Hang::Start);
+    }
+    let line = |along: &dyn Fn(Point) -> f64, place: &dyn Fn(PaperPoint) -> PaperPoint| {
+        let mut values: Vec<Running> = Vec::new();
+        for pop in &pops {
+            let length = Length::mm(along(*pop));
+            let said = values.iter().any(|v| v.length.same_as(length.abs()));
+            if !said && !length.same_as(Length::ZERO) {
+                let c = place(view.place(*pop));
+                values.push(Running {
+                    place: c,
+                    words: set.figures.short(length.abs()),
+                    length: length.abs(),
+                });
+            }
+        }
+        values
+    };
+    let across = line(&|p| p.x, &|c| at(c.x, c.y - 2.0));
+    let up = line(&|p| p.y, &|c| at(c.x - 2.0, c.y));
+    running_across(
+        board,
+        view.centre,
+        paper.top - FIRST_ROW,
+        view.scale,
+        &across,
+    );
+    running_upwards(board, view.centre, paper.left - FIRST_ROW, view.scale, &up);
+}
+
+/// A fine box about each patch of stamped letters, which would be mush at this scale.
+fn put_stamps(board: &mut Board, part: &CutPart, view: &View) {
+    let mut patches: Vec<PaperBox> = Vec::new();
+    for (layer, shape) in &part.shapes {
+        let Shape::Line { from, to } = shape else {
+            continue;
+        };
+        if *layer != Layer::Stamp {
+            continue;
+        }
+        let (a, b) = (view.place(*from), view.place(*to));
+        let mut stroke = PaperBox::new(a.x.min(b.x), a.y.min(b.y), a.x.max(b.x), a.y.max(b.y));
+        // Strokes of one patch lie within a few letters of each other; touching patches run into one.
+        while let Some(i) = patches
+            .iter()
+            .position(|p| p.grown(STAMP_GAP).meets(&stroke.grown(0.1)))
+        {
+            let p = patches.swap_remove(i);
+            stroke = PaperBox::new(
+                p.left.min(stroke.left),
+                p.top.min(stroke.top),
+                p.right.max(stroke.right),
+                p.bottom.max(stroke.bottom),
+            );
+        }
+        patches.push(stroke);
+    }
+    for patch in patches {
+        let b = patch.grown(0.8);
+        let corners = [
+            at(b.left, b.top),
+            at(b.right, b.top),
+            at(b.right, b.bottom),
+            at(b.left, b.bottom),
+        ];
+        for i in 0..4 {
+            let (pen, pattern) = (Pen::Narrow, Pattern::Continuous);
+            board.line(corners[i], corners[(i + 1) % 4], pen, pattern, Role::Object);
+        }
+        let words = "STAMP";
+        let wide = face::width(words, TABLE, false);
+        let m = b.middle();
+        let places = [
+            at(m.x, b.top - 1.0),
+            at(m.x, b.bottom + 1.0 + TABLE),
+            at(b.right + 1.5 + wide / 2.0, m.y + TABLE / 2.0),
+            at(b.left - 1.5 - wide / 2.0, m.y + TABLE / 2.0),
+        ];
+        let found = places.into_iter().find(|p| {
+            let room = PaperBox::new(p.x - wide / 2.0, p.y - TABLE, p.x + wide / 2.0, p.y);
+            is_clear(board, &room, 0.4)
+        });
+        if let Some(p) = found {
+            board.text(p, words, TABLE, Hang::Middle);
+        }
+    }
+}

@@ -1,0 +1,69 @@
+//! Sheet: design check. Every finding with its rule, source and figures; what governs, worked; what was not judged, and why.
+
+use super::board::{Board, PaperBox};
+use super::check_figure::put_check_figure;
+use super::check_tables::{
+    findings_table, not_covered, not_judged_table, notes_table, verdict_legend, working,
+};
+use super::flow::{Block, flow, flow_in_columns};
+use super::letter_size::TABLE;
+use super::set::Set;
+
+/// Width of the figure's column, mm.
+const FIGURE: f64 = 118.0;
+
+/// The design check over as many sheets as its tables need.
+pub fn design_check(set: &Set<'_>) -> Vec<Board> {
+    let mut board = set.board("design-check", "Design check");
+    let room = board.room;
+    let figure = PaperBox::new(room.left, room.top, room.left + FIGURE, room.bottom);
+    let foot = put_check_figure(&mut board, set, &figure);
+    let below = PaperBox::new(figure.left, foot + 3.0, figure.right, figure.bottom);
+    let caution = Block::Caution(comparison_words(set), TABLE);
+    let legend = Block::Notes(verdict_legend(), 0);
+    let mut rest = flow(&mut board, &below, vec![caution, legend]).0;
+    let tables = PaperBox::new(figure.right + 6.0, room.top + 3.0, room.right, room.bottom);
+    let mut blocks = vec![Block::Table(findings_table(set), 0)];
+    blocks.extend(not_judged_table(set).map(|t| Block::Table(t, 0)));
+    blocks.extend(not_covered().into_iter().map(|n| Block::Notes(n, 0)));
+    blocks = flow(&mut board, &tables, blocks).0;
+    let mut boards = vec![board];
+    while !blocks.is_empty() && boards.len() < 20 {
+        let mut more = set.board("design-check", "Design check");
+        let whole = PaperBox::new(
+            more.room.left,
+            more.room.top + 3.0,
+            more.room.right,
+            more.room.bottom,
+        );
+        blocks = flow(&mut more, &whole, blocks).0;
+        boards.push(more);
+    }
+    rest.extend(notes_table(set).map(|t| Block::Table(t, 0)));
+    rest.extend(working(set).into_iter().map(|n| Block::Notes(n, 0)));
+    while !rest.is_empty() && boards.len() < 40 {
+        let mut more = set.board("design-check-working", "Design check, notes and working");
+        let whole = PaperBox::new(
+            more.room.left,
+            more.room.top + 3.0,
+            more.room.right,
+            more.room.bottom,
+        );
+        rest = flow_in_columns(&mut more, &whole, 2, 8.0, rest);
+        boards.push(more);
+    }
+    boards
+}
+
+/// Against what the design was compared, and with whom acceptance rests.
+fn comparison_words(set: &Set<'_>) -> String {
+    let rules = &set.spec.written.judged_by;
+    let named = if rules.is_empty() {
+        "NO NAMED RULES".into()
+    } else {
+        rules.join("; ").to_uppercase()
+    };
+    format!(
+        "COMPARED WITH {named} AND THE WORKS' OWN LIMITS. NOTHING HERE APPROVES ANYTHING: ACCEPTANCE RESTS WITH THE INSPECTING BODY."
+    )
+}

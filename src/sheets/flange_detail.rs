@@ -1,0 +1,434 @@
+//! The flange in section, large: heel, straight, rivet and barrel, or ring, welds, rivet and barrel.
+
+use super::board::{Board, PaperBox};
+use super::dimension::{FIRST_ROW, NEXT_ROW, Says, across, leader, upwards};
+use super::hatch::{Lean, hatch};
+use super::letter_size::{FIGURES, NOTES};
+use super::scale::largest_scale;
+use super::section::{SectionView, flange_is_near, half_shape, whole_depth};
+use super::set::Set;
+use super::view::Stroke;
+use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
+use crate::design::{Fabricated, FlangeDesign, Pressed};
+use crate::units::angle::{cos, sin};
+use crate::units::{Length, Size};
+
+/// Flat plate shown inside the tangent or the weld toe, mm of plate.
+const FLAT_SHOWN: f64 = 34.0;
+/// Room above, below, left and right of the section for its dimensions, mm.
+const AROUND: (f64, f64, f64, f64) = (30.0, 22.0, 24.0, 26.0);
+
+/// Puts the detail into a box and tells its scale as printed; nothing where the plate has no flange.
+pub fn put_flange_detail(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> Option<String> {
+    let flange = set.design.flange.as_ref()?;
+    let depth = whole_depth(set.design);
+    let barrel = barrel_thickness(set);
+    let (low, high) = shown(set, flange);
+    let wide = depth + 24.0;
+    let tall = high + barrel - low;
+    let (above, below, left, right) = AROUND;
+    let for_it = (room.width() - left - right, room.height() - above - below);
+    let scale = largest_scale(wide, tall, for_it, set.figures.in_inches());
+    let f = scale.factor();
+    let near = flange_is_near(set.design);
+    let t = set.design.thickness.value().to_mm();
+    let start = room.left + left + (for_it.0 - wide * f).max(0.0) / 2.0 + 12.0 * f;
+    let s = SectionView {
+        scale: f,
+        face_x: if near {
+            start + t * f
+        } else {
+            start + depth * f
+        },
+        centre_y: room.top + above + (high + barrel) * f,
+        near,
+        thickness: t,
+    };
+    let gap = rivet_gap(set, depth);
+    put_barrel(board, &s, high, barrel, depth);
+    match flange {
+        FlangeDesign::Pressed(p) => put_pressed(board, set, &s, p, low, gap),
+        FlangeDesign::Fabricated(r) => put_fabricated(board, set, &s, r, (low, high), gap),
+    }
+    put_rivet_lines(board, set, &s, (high, barrel), gap);
+    let title = format!("SECTION OF FLANGE AT TOP, SCALE {}", scale.words());
+    board.bold(
+        at(room.middle().x, room.bottom - 1.0),
+        &title,
+        NOTES,
+        Hang::Middle,
+    );
+    Some(scale.words())
+}
+
+fn barrel_thickness(set: &Set<'_>) -> f64 {
+    let barrel = set.spec.written.barrel.as_ref();
+    barrel.map_or(0.0, |b| b.thickness.value().to_mm())
+}
+
+/// Lowest radius of the plate and outside radius of the flange shown, mm.
+fn shown(set: &Set<'_>, flange: &FlangeDesign) -> (f64, f64) {
+    let (outside, _) = super::face_view::flange_rim(set.design, flange);
+    match flange {
+        FlangeDesign::Pressed(p) => (p.tangent_radius.to_mm() - FLAT_SHOWN, outside),
+        FlangeDesign::Fabricated(r) => (r.inner_toe_radius.to_mm() - FLAT_SHOWN, outside),
+    }
+}
+
+/// Depths between which the rivet hole opens the flange; none where there are no rivets.
+fn rivet_gap(set: &Set<'_>, depth: f64) -> Option<(f64, f64)> {
+    let line = set.design.rivets.as_ref()?;
+    let centre = depth - line.from_edge.value().to_mm();
+    let half = line.hole.value().to_mm() / 2.0;
+    Some((centre - half, centre + half))
+}
+
+/// The barrel about the flange, its ends left open: where it ends is not this drawing's.
+fn put_barrel(board: &mut Board, s: &SectionView, outside: f64, thickness: f64, depth: f64) {
+    if thickness <= 0.0 {
+        return;
+    }
+    for y in [outside, outside + thickness] {
+        let (a, b) = (s.place(-10.0, y), s.place(depth + 6.0, y));
+        let stroke = Stroke::ADJACENT;
+        board.line(a, b, stroke.pen, stroke.pattern, Role::Object);
+    }
+    let a = s.place(-10.0, outside + thickness / 2.0);
+    let (x, hang) = if s.near {
+        (a.x - 1.5, Hang::End)
+    } else {
+        (a.x + 1.5, Hang::Start)
+    };
+    board.text(at(x, a.y + 1.25), "BARREL", 2.5, hang);
+}
+
+fn polygon(s: &SectionView, corners: &[(f64, f64)]) -> Vec<PaperPoint> {
+    corners.iter().map(|&(u, y)| s.place(u, y)).collect()
+}
+
+/// A wavy edge where the plate is broken off, between two depths at a height.
+fn put_break(board: &mut Board, s: &SectionView, t: f64, y: f64) {
+    let (a, b) = (s.place(-2.0 / s.scale, y), s.place(t + 2.0 / s.scale, y));
+    let middle = (a.x + b.x) / 2.0;
+    let zig = [
+        a,
+        at(middle - 1.2, a.y),
+        at(middle - 0.4, a.y - 2.0),
+        at(middle + 0.4, a.y + 2.0),
+        at(middle + 1.2, a.y),
+        b,
+    ];
+    let points: Vec<PaperPoint> = if a.x < b.x { zig.to_vec() } else { vec![a, b] };
+    for pair in points.windows(2) {
+        board.line(
+            pair[0],
+            pair[1],
+            Pen::Narrow,
+            Pattern::Continuous,
+            Role::Object,
+        );
+    }
+}
+
+fn put_pressed(
+    board: &mut Board,
+    set: &Set<'_>,
+    s: &SectionView,
+    p: &Pressed,
+    low: f64,
+    gap: Option<(f64, f64)>,
+) {
+    let (t, r) = (s.thickness, p.heel_radius.value().to_mm());
+    let (tangent, depth) = (p.tangent_radius.to_mm(), p.depth.to_mm());
+    let (inner, outer) = (tangent + r, tangent + r + t);
+    let shape = half_shape(set.design);
+    let cut = gap.unwrap_or((depth, depth));
+    // The profile runs outside first; it is parted at the rivet hole, which lies in the straight.
+    let mut heel = vec![(t, low), (0.0, low)];
+    heel.extend(
+        shape
+            .iter()
+            .copied()
+            .filter(|&(u, _)| u <= t + r + 1e-9)
+            .take(25),
+    );
+    heel.extend([(cut.0, outer), (cut.0, inner)]);
+    heel.extend(shape.iter().copied().skip(27));
+    let spacing = 2.5;
+    hatch(board, &[polygon(s, &heel)], spacing, Lean::Right);
+    if gap.is_some() {
+        let rim = [
+            (cut.1, inner),
+            (depth, inner),
+            (depth, outer),
+            (cut.1, outer),
+        ];
+        hatch(board, &[polygon(s, &rim)], spacing, Lean::Right);
+    }
+    for u in [0.0, t] {
+        board.edge_line(s.place(u, low), s.place(u, tangent));
+    }
+    let centre = s.place(t + r, tangent);
+    for radius in [r, r + t] {
+        let start = if s.near { 180.0 } else { 270.0 };
+        let (pen, pattern) = (Pen::Wide, Pattern::Continuous);
+        board.arc(
+            centre,
+            radius * s.scale,
+            start,
+            90.0,
+            pen,
+            pattern,
+            Role::Object,
+        );
+    }
+    for y in [inner, outer] {
+        board.edge_line(s.place(t + r, y), s.place(depth, y));
+    }
+    board.edge_line(s.place(depth, inner), s.place(depth, outer));
+    put_break(board, s, t, low);
+    dimension_pressed(board, set, s, p, low);
+}
+
+fn dimension_pressed(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed, low: f64) {
+    let fig = set.figures;
+    let (t, r) = (s.thickness, p.heel_radius.value().to_mm());
+    let (tangent, depth) = (p.tangent_radius.to_mm(), p.depth.to_mm());
+    let (inner, outer) = (tangent + r, tangent + r + t);
+    let top = s.place(0.0, outer + barrel_thickness(set)).y;
+    let straight = p.straight.value();
+    put_across(
+        board,
+        s,
+        (t + r, inner),
+        (depth, inner),
+        s.place(0.0, inner).y + FIRST_ROW,
+        &fig.size_short(&p.straight),
+        straight,
+    );
+    put_across(
+        board,
+        s,
+        (0.0, tangent),
+        (depth, outer),
+        top - FIRST_ROW - NEXT_ROW,
+        &fig.short(p.depth),
+        p.depth,
+    );
+    let foot = s.place(0.0, low).y + FIRST_ROW + 2.0;
+    let thickness = &set.design.thickness;
+    put_across(
+        board,
+        s,
+        (0.0, low),
+        (t, low),
+        foot,
+        &fig.size_short(thickness),
+        thickness.value(),
+    );
+    let line_x = s.x(depth) + if s.near { FIRST_ROW } else { -FIRST_ROW };
+    upwards(
+        board,
+        s.place(depth, inner),
+        s.place(depth, outer),
+        line_x,
+        Says {
+            words: &fig.size_short(thickness),
+            length: thickness.value(),
+            scale: s.scale,
+        },
+    );
+    let lean = std::f64::consts::FRAC_PI_4;
+    let tip = s.place(t + r - r * cos(lean), tangent + r * sin(lean));
+    let side = if s.near { 1.0 } else { -1.0 };
+    let knee = at(
+        tip.x + side * (r * s.scale * 0.3 + 6.0),
+        s.place(0.0, tangent).y + 4.0,
+    );
+    let words = vec![
+        format!("R{} INSIDE,", fig.size_short(&p.heel_radius)),
+        "PROVE BY GAUGE".into(),
+    ];
+    leader(board, tip, knee, &words, FIGURES);
+    put_tangent(board, set, s, p, low);
+}
+
+/// The tangent as a diameter, with the theoretical corner that a rule can reach.
+fn put_tangent(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed, low: f64) {
+    let tangent = p.tangent_radius.to_mm();
+    let tip = s.place(0.0, tangent);
+    let side = if s.near { -1.0 } else { 1.0 };
+    let line = Stroke::TANGENT;
+    let (a, b) = (
+        s.place(-3.0 / s.scale, tangent),
+        s.place(s.thickness + 3.0 / s.scale, tangent),
+    );
+    board.line(a, b, line.pen, line.pattern, line.role);
+    let knee = at(tip.x + side * 4.0, (tip.y + s.place(0.0, low).y) / 2.0);
+    let diameter = 2.0 * p.tangent_radius;
+    let words = vec![
+        "TANGENT".to_string(),
+        format!("⌀{}", set.figures.short(diameter)),
+    ];
+    leader(board, tip, knee, &words, FIGURES);
+}
+
+fn put_across(
+    board: &mut Board,
+    s: &SectionView,
+    a: (f64, f64),
+    b: (f64, f64),
+    line_y: f64,
+    words: &str,
+    length: Length,
+) {
+    let says = Says {
+        words,
+        length,
+        scale: s.scale,
+    };
+    across(board, s.place(a.0, a.1), s.place(b.0, b.1), line_y, says);
+}
+
+fn put_fabricated(
+    board: &mut Board,
+    set: &Set<'_>,
+    s: &SectionView,
+    r: &Fabricated,
+    (low, outer): (f64, f64),
+    gap: Option<(f64, f64)>,
+) {
+    let t = s.thickness;
+    let inner = outer - r.ring_thickness.value().to_mm();
+    let edge = t + r.ring_width.value().to_mm();
+    // The plate is broken off above the outer weld unless its own edge comes first.
+    let (_, plate_end) = super::section::ends_on_centre_line(&set.design.edge);
+    let high = plate_end.min(outer + r.weld_leg_outside.value().to_mm() + 22.0);
+    let plate = [(0.0, low), (t, low), (t, high), (0.0, high)];
+    hatch(board, &[polygon(s, &plate)], 2.5, Lean::Right);
+    for u in [0.0, t] {
+        board.edge_line(s.place(u, low), s.place(u, high));
+    }
+    put_break(board, s, t, low);
+    if high < plate_end {
+        put_break(board, s, t, high);
+    } else {
+        board.edge_line(s.place(0.0, high), s.place(t, high));
+    }
+    let cut = gap.unwrap_or((edge, edge));
+    for (from, to) in [(t, cut.0), (cut.1, edge)] {
+        if to > from {
+            let part = [(from, inner), (to, inner), (to, outer), (from, outer)];
+            hatch(board, &[polygon(s, &part)], 2.5, Lean::Left);
+        }
+    }
+    for y in [inner, outer] {
+        board.edge_line(s.place(t, y), s.place(edge, y));
+    }
+    board.edge_line(s.place(edge, inner), s.place(edge, outer));
+    let (inside, outside) = (&r.weld_leg_inside, &r.weld_leg_outside);
+    for (root, side, leg) in [(inner, -1.0, inside), (outer, 1.0, outside)] {
+        let leg = leg.value().to_mm();
+        let triangle = [(t, root), (t, root + side * leg), (t + leg, root)];
+        board.filled(polygon(s, &triangle), Role::Object);
+    }
+    dimension_fabricated(board, set, s, r, (low, inner, outer));
+}
+
+fn dimension_fabricated(
+    board: &mut Board,
+    set: &Set<'_>,
+    s: &SectionView,
+    r: &Fabricated,
+    (low, inner, outer): (f64, f64, f64),
+) {
+    let fig = set.figures;
+    let t = s.thickness;
+    let edge = t + r.ring_width.value().to_mm();
+    let width = r.ring_width.value();
+    put_across(
+        board,
+        s,
+        (t, inner),
+        (edge, inner),
+        s.place(0.0, inner).y + FIRST_ROW,
+        &fig.size_short(&r.ring_width),
+        width,
+    );
+    let foot = s.place(0.0, low).y + FIRST_ROW + 2.0;
+    let thickness = &set.design.thickness;
+    put_across(
+        board,
+        s,
+        (0.0, low),
+        (t, low),
+        foot,
+        &fig.size_short(thickness),
+        thickness.value(),
+    );
+    let line_x = s.x(edge) + if s.near { FIRST_ROW } else { -FIRST_ROW };
+    upwards(
+        board,
+        s.place(edge, inner),
+        s.place(edge, outer),
+        line_x,
+        Says {
+            words: &fig.size_short(&r.ring_thickness),
+            length: r.ring_thickness.value(),
+            scale: s.scale,
+        },
+    );
+    let side = if s.near { 1.0 } else { -1.0 };
+    let weld = |leg: &Size| format!("LEG {}", fig.size_short(leg));
+    let inside = r.weld_leg_inside.value().to_mm();
+    let tip = s.place(t + inside * 0.5, inner - inside * 0.5);
+    let knee = at(tip.x + side * 12.0, s.place(0.0, low).y + 3.0);
+    let words = vec![
+        weld(&r.weld_leg_inside),
+        format!("INNER TOE ⌀{}", fig.short(2.0 * r.inner_toe_radius)),
+    ];
+    leader(board, tip, knee, &words, FIGURES);
+    let outside = r.weld_leg_outside.value().to_mm();
+    let tip = s.place(t + outside * 0.5, outer + outside * 0.5);
+    let knee = at(
+        tip.x - side * (t * s.scale + 9.0),
+        s.place(0.0, outer).y - 4.0 - 12.0 * s.scale,
+    );
+    leader(board, tip, knee, &[weld(&r.weld_leg_outside)], FIGURES);
+}
+
+/// The rivet's centre line through flange and barrel, its hole in the flange, and its distance from the edge.
+fn put_rivet_lines(
+    board: &mut Board,
+    set: &Set<'_>,
+    s: &SectionView,
+    (outside, barrel): (f64, f64),
+    gap: Option<(f64, f64)>,
+) {
+    let (Some(line), Some(gap), Some(flange)) = (&set.design.rivets, gap, &set.design.flange)
+    else {
+        return;
+    };
+    let (_, thick) = super::face_view::flange_rim(set.design, flange);
+    for u in [gap.0, gap.1] {
+        board.edge_line(s.place(u, outside - thick), s.place(u, outside));
+    }
+    let centre = (gap.0 + gap.1) / 2.0;
+    let over = 4.0 / s.scale;
+    let (a, b) = (
+        s.place(centre, outside - thick - over),
+        s.place(centre, outside + barrel + over),
+    );
+    board.centre_line(a, b);
+    let depth = whole_depth(set.design);
+    let top = s.place(0.0, outside + barrel).y;
+    put_across(
+        board,
+        s,
+        (centre, outside + barrel),
+        (depth, outside),
+        top - FIRST_ROW,
+        &set.figures.size_short(&line.from_edge),
+        line.from_edge.value(),
+    );
+}

@@ -1,0 +1,117 @@
+//! The flange unrolled: its rivet holes along the girth from bottom centre.
+
+use super::board::{Board, PaperBox};
+use super::letter_size::{NOTES, TABLE};
+use super::scale::largest_scale;
+use super::section::flange_is_near;
+use super::set::Set;
+use super::view::Stroke;
+use super::{Hang, Pattern, Pen, Role, at};
+use crate::design::{FlangeDesign, RivetLine, RivetMade};
+
+/// Puts the strip into a box as wide as the sheet; its scale is its own.
+pub fn put_flange_strip(board: &mut Board, set: &Set<'_>, line: &RivetLine, room: &PaperBox) {
+    let Some(flange) = &set.design.flange else {
+        return;
+    };
+    let girth = line.girth_bore.to_mm();
+    let straight = match flange {
+        FlangeDesign::Pressed(p) => p.straight.value().to_mm(),
+        FlangeDesign::Fabricated(f) => f.ring_width.value().to_mm(),
+    };
+    let scale = largest_scale(
+        girth,
+        straight,
+        (room.width() - 30.0, room.height() - 18.0),
+        set.figures.in_inches(),
+    );
+    let f = scale.factor();
+    let left = room.middle().x - girth * f / 2.0;
+    let top = room.top + 5.0;
+    let foot = top + straight * f;
+    let right = left + girth * f;
+    board.edge_line(at(left, top), at(right, top));
+    board.edge_line(at(left, foot), at(right, foot));
+    for x in [left, right] {
+        board.line(
+            at(x, top - 2.0),
+            at(x, foot + 2.0),
+            Pen::Narrow,
+            Pattern::Chain,
+            Role::Centre,
+        );
+    }
+    let near = flange_is_near(set.design);
+    let from_edge = line.from_edge.value().to_mm() * f;
+    let y = if near {
+        foot - from_edge
+    } else {
+        top + from_edge
+    };
+    board.centre_line(at(left, y), at(right, y));
+    for rivet in &line.rivets {
+        let c = at(left + rivet.run.to_mm() * f, y);
+        let r = line.hole.value().to_mm() / 2.0 * f;
+        let seen = Stroke::SEEN;
+        let pen = if rivet.made == RivetMade::Tack {
+            seen.pen
+        } else {
+            Pen::Narrow
+        };
+        board.circle(c, r, pen, Pattern::Continuous, Role::Object);
+        if rivet.made != RivetMade::InPlace {
+            board.line(
+                at(c.x, c.y - r - 1.2),
+                at(c.x, c.y + r + 1.2),
+                Pen::Narrow,
+                Pattern::Continuous,
+                Role::Centre,
+            );
+            board.line(
+                at(c.x - r - 1.2, c.y),
+                at(c.x + r + 1.2, c.y),
+                Pen::Narrow,
+                Pattern::Continuous,
+                Role::Centre,
+            );
+        }
+    }
+    let quarter = girth * f / 4.0;
+    for (i, words) in ["BOTTOM", "LEFT", "TOP", "RIGHT", "BOTTOM"]
+        .iter()
+        .enumerate()
+    {
+        let x = left + quarter * i as f64;
+        board.line(
+            at(x, top - 1.5),
+            at(x, foot + 1.5),
+            Pen::Narrow,
+            Pattern::Chain,
+            Role::Centre,
+        );
+        board.text(at(x, foot + 2.5 + TABLE), words, TABLE, Hang::Middle);
+    }
+    let (edge_y, plate_y) = if near { (foot, top) } else { (top, foot) };
+    board.text(
+        at(left - 2.0, edge_y + TABLE / 2.0),
+        "EDGE",
+        TABLE,
+        Hang::End,
+    );
+    board.text(
+        at(left - 2.0, plate_y + TABLE / 2.0),
+        "HEEL",
+        TABLE,
+        Hang::End,
+    );
+    let title = format!(
+        "FLANGE UNROLLED, SEEN FROM OUTSIDE, RUN AT BORE CLOCKWISE FROM BOTTOM CENTRE, SCALE {}",
+        scale.words()
+    );
+    board.bold(
+        at(room.middle().x, foot + 2.5 + TABLE + 5.0),
+        &title,
+        NOTES,
+        Hang::Middle,
+    );
+}

@@ -1,0 +1,159 @@
+//! The rivet circle as seen from the declared side: every hole as a tick, tack holes and quarter lines named.
+
+use super::board::{Board, PaperBox};
+use super::clear::is_clear;
+use super::dimension::arrow;
+use super::letter_size::{NOTES, TABLE};
+use super::particulars::view_words;
+use super::set::Set;
+use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
+use crate::design::{Rivet, RivetLine, RivetMade};
+use crate::units::angle::{cos, from_top_clockwise, sin};
+use crate::units::print;
+
+/// Puts the plan into a box, not to scale.
+pub fn put_rivet_plan(board: &mut Board, set: &Set<'_>, line: &RivetLine, room: &PaperBox) {
+    let centre = at(room.middle().x, (room.top + room.bottom - 6.0) / 2.0);
+    let radius = (room.width().min(room.height() - 6.0) / 2.0 - 9.0).max(15.0);
+    board.circle(centre, radius, Pen::Narrow, Pattern::Chain, Role::Centre);
+    let on = |angle: f64, r: f64| {
+        let a = from_top_clockwise(angle);
+        at(centre.x + r * cos(a), centre.y - r * sin(a))
+    };
+    for rivet in &line.rivets {
+        put_rivet(board, rivet, &on, radius);
+    }
+    for rivet in &line.rivets {
+        if is_named(line, rivet) {
+            put_name(board, rivet, &on, radius);
+        }
+    }
+    for (words, angle) in [
+        ("TOP", 0.0),
+        ("RIGHT", 90.0),
+        ("BOTTOM", 180.0),
+        ("LEFT", 270.0),
+    ] {
+        board.centre_line(on(angle, radius - 3.0), on(angle, radius + 3.0));
+        let p = on(angle, radius - 6.5);
+        let wide = face::width(words, TABLE, false);
+        let p = match angle as i32 {
+            90 => at(p.x + 2.5 - wide / 2.0, p.y),
+            270 => at(p.x - 2.5 + wide / 2.0, p.y),
+            _ => p,
+        };
+        board.text(at(p.x, p.y + TABLE / 2.0), words, TABLE, Hang::Middle);
+    }
+    put_direction(board, &on, radius - 5.0);
+    let middle = [
+        format!(
+            "{} HOLES, {}° APART",
+            line.rivets.len(),
+            print::decimal(line.step_deg, 4)
+        ),
+        "COUNT CLOCKWISE FROM R1".into(),
+        "BLACK: TACK HOLES".into(),
+    ];
+    let named = line.rivets.iter().any(|r| r.made == RivetMade::Tack);
+    for (i, words) in middle.iter().take(if named { 3 } else { 2 }).enumerate() {
+        board.text(
+            at(
+                centre.x,
+                centre.y - 10.0 + i as f64 * 4.3 + if i == 2 { 9.0 } else { 0.0 },
+            ),
+            words,
+            TABLE,
+            Hang::Middle,
+        );
+    }
+    let title = format!(
+        "RIVET CIRCLE, NOT TO SCALE, {}",
+        view_words(set.design.view_from)
+    );
+    let height = super::letter_size::fitting_height(&title, room.width(), NOTES, true);
+    for (i, part) in super::letter_size::wrap(&title, room.width(), height, true)
+        .iter()
+        .enumerate()
+    {
+        board.bold(
+            at(centre.x, room.bottom - 4.0 + i as f64 * 4.2),
+            part,
+            height,
+            Hang::Middle,
+        );
+    }
+}
+
+/// R1, every tack hole, and where there is none of them every eighth.
+fn is_named(line: &RivetLine, rivet: &Rivet) -> bool {
+    let any_tack = line.rivets.iter().any(|r| r.made == RivetMade::Tack);
+    let index = line
+        .rivets
+        .iter()
+        .position(|r| r.id == rivet.id)
+        .unwrap_or(0);
+    index == 0 || (any_tack && rivet.made == RivetMade::Tack) || (!any_tack && index % 4 == 0)
+}
+
+fn put_rivet(board: &mut Board, rivet: &Rivet, on: &dyn Fn(f64, f64) -> PaperPoint, radius: f64) {
+    let c = on(rivet.angle_deg, radius);
+    match rivet.made {
+        RivetMade::Tack => {
+            // A filled disc as a polygon: the mark that says "drill this one".
+            let corners = (0..16)
+                .map(|i| {
+                    let a = f64::from(i) * std::f64::consts::PI / 8.0;
+                    at(c.x + 1.3 * cos(a), c.y + 1.3 * sin(a))
+                })
+                .collect();
+            board.filled(corners, Role::Object);
+        }
+        RivetMade::Drawn => {
+            board.circle(c, 1.2, Pen::Middle, Pattern::Continuous, Role::Object);
+        }
+        RivetMade::InPlace => {
+            board.circle(c, 1.0, Pen::Narrow, Pattern::Continuous, Role::Object);
+        }
+    }
+}
+
+fn put_name(board: &mut Board, rivet: &Rivet, on: &dyn Fn(f64, f64) -> PaperPoint, radius: f64) {
+    let wide = face::width(&rivet.id, TABLE, false);
+    let places =
+        [4.0, 5.0, 6.0, 7.5, 9.0].map(|out| on(rivet.angle_deg, radius + out + wide * 0.35));
+    let found = places.into_iter().find(|p| {
+        let b = PaperBox::new(
+            p.x - wide / 2.0,
+            p.y - TABLE / 2.0,
+            p.x + wide / 2.0,
+            p.y + TABLE / 2.0,
+        );
+        is_clear(board, &b, 0.5)
+    });
+    let p = found.unwrap_or(on(rivet.angle_deg, radius + 9.0));
+    board.text(at(p.x, p.y + TABLE / 2.0), &rivet.id, TABLE, Hang::Middle);
+}
+
+/// A curved arrow the way the holes are counted, from bottom centre.
+fn put_direction(board: &mut Board, on: &dyn Fn(f64, f64) -> PaperPoint, radius: f64) {
+    if radius < 12.0 {
+        return;
+    }
+    let centre_to = |angle: f64| on(angle, radius);
+    let centre = {
+        let (a, b) = (on(0.0, radius), on(180.0, radius));
+        at((a.x + b.x) / 2.0, (a.y + b.y) / 2.0)
+    };
+    // 202 to 240 degrees from the top is 112 to 150 degrees on paper.
+    board.arc(
+        centre,
+        radius,
+        95.0,
+        50.0,
+        Pen::Narrow,
+        Pattern::Continuous,
+        Role::Dimension,
+    );
+    let tip = centre_to(240.0);
+    arrow(board, tip, 240.0);
+}
