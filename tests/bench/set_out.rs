@@ -32,7 +32,7 @@ support: {{flange_line: edge, stays: true, tubes: true, origin: trial}}
     read_spec("trial.yaml", text.as_bytes()).expect("the trial spec is readable")
 }
 
-#[divan::bench(args = [120, 1_000, 10_000, 100_000])]
+#[divan::bench(args = [120, 1_000, 10_000, 100_000], sample_count = 10)]
 fn set_out_plate(bencher: divan::Bencher, tubes: u32) {
     let spec = plate_of(tubes);
     bencher.bench(|| set_out(divan::black_box(&spec)).expect("the trial plate can be set out"));
