@@ -46,7 +46,9 @@ mod tests {
 
     fn faults(changed: &str) -> Vec<Fault> {
         let text = include_str!("../../specs/marl-hen-smokebox.yaml");
-        let text = text.replace("engine: \"Marl Hen\"", &format!("engine: \"{changed}\""));
+        let line = "\n  engine: Marl Hen\n";
+        assert!(text.contains(line));
+        let text = text.replace(line, &format!("\n  engine: {changed}\n"));
         faults_of_lettering(&read_spec("spec", text.as_bytes()).expect("a spec"))
     }
 
