@@ -3,6 +3,7 @@
 use super::{mm, nearest_64th, size, stages, table};
 use crate::design::Design;
 use crate::pack::PackFile;
+use crate::spec::Spec;
 use crate::units::Length;
 
 const HEAD: &[&str] = &[
@@ -11,9 +12,9 @@ const HEAD: &[&str] = &[
     "purpose",
     "x_mm",
     "y_mm",
-    "x_in_64ths",
+    "x_nearest_64th",
     "x_over_in",
-    "y_in_64ths",
+    "y_nearest_64th",
     "y_over_in",
     "finish",
     "finish_mm",
@@ -21,7 +22,7 @@ const HEAD: &[&str] = &[
     "exception",
 ];
 
-pub(super) fn holes(design: &Design) -> PackFile {
+pub(super) fn holes(spec: &Spec, design: &Design) -> PackFile {
     let rows = design
         .holes
         .iter()
@@ -43,5 +44,5 @@ pub(super) fn holes(design: &Design) -> PackFile {
             row
         })
         .collect();
-    table("tables/holes.csv", HEAD, rows)
+    table(spec, "tables/holes.csv", HEAD, rows)
 }

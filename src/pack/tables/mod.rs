@@ -17,18 +17,28 @@ use crate::units::{Length, Size, print};
 /// Every table of the pack. A table of something that the plate has none of holds its head alone.
 pub fn tables(spec: &Spec, design: &Design) -> Vec<PackFile> {
     vec![
-        holes::holes(design),
+        holes::holes(spec, design),
         rivets::rivets(spec, design),
         stays::stays(spec, design),
         tubes::tubes(spec, design),
     ]
 }
 
-/// A table as a file: its head, then its rows, each as long as the head.
-fn table(path: &str, head: &[&str], rows: Vec<Vec<String>>) -> PackFile {
+/// A table as a file: its head, then its rows, each as long as the head; the fingerprint closes every row.
+fn table(spec: &Spec, path: &str, head: &[&str], rows: Vec<Vec<String>>) -> PackFile {
     debug_assert!(rows.iter().all(|row| row.len() == head.len()), "{path}");
     let head = head.iter().map(ToString::to_string).collect();
-    csv_file(path, std::iter::once(head).chain(rows))
+    let closed = |mut row: Vec<String>, last: &str| {
+        row.push(last.to_string());
+        row
+    };
+    let rows = rows
+        .into_iter()
+        .map(|row| closed(row, spec.short_fingerprint()));
+    csv_file(
+        path,
+        std::iter::once(closed(head, "fingerprint")).chain(rows),
+    )
 }
 
 /// Millimetres to the thousandth.
@@ -38,7 +48,8 @@ pub(super) fn mm(length: Length) -> String {
 
 /// The nearest 64th of an inch, and what the length has over it in decimals of an inch, with its sign.
 fn nearest_64th(length: Length) -> [String; 2] {
-    let fraction = print::inches(length).trim_start_matches('~').to_string();
+    // With its unit, since a spreadsheet takes a bare 5/8 for a day in August.
+    let fraction = format!("{} in", print::inches(length).trim_start_matches('~'));
     let over = print::inch_fraction(length).remainder.to_inches();
     let digits = print::decimal(over, 4);
     let sign = if digits.starts_with('-') || digits == "0.0000" {
@@ -86,9 +97,12 @@ mod tests {
     fn by_hand_nearest_64th_and_what_is_over() {
         assert_eq!(
             nearest_64th(Length::inches(6.484375)),
-            ["6 31/64", "0.0000"]
+            ["6 31/64 in", "0.0000"]
         );
-        assert_eq!(nearest_64th(Length::mm(50.0)), ["1 31/32", "-0.0002"]);
-        assert_eq!(nearest_64th(Length::inches(-2.1318)), ["-2 1/8", "-0.0068"]);
+        assert_eq!(nearest_64th(Length::mm(50.0)), ["1 31/32 in", "-0.0002"]);
+        assert_eq!(
+            nearest_64th(Length::inches(-2.1318)),
+            ["-2 1/8 in", "-0.0068"]
+        );
     }
 }

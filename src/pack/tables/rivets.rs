@@ -11,7 +11,7 @@ const HEAD: &[&str] = &[
     "line",
     "angle_deg",
     "run_at_bore_mm",
-    "run_at_bore_in_64ths",
+    "run_at_bore_nearest_64th",
     "run_at_bore_over_in",
     "from_edge",
     "from_edge_mm",
@@ -45,5 +45,5 @@ pub(super) fn rivets(spec: &Spec, design: &Design) -> PackFile {
             row
         })
         .collect();
-    table("tables/rivets.csv", HEAD, rows)
+    table(spec, "tables/rivets.csv", HEAD, rows)
 }

@@ -11,9 +11,9 @@ const HEAD: &[&str] = &[
     "group",
     "x_mm",
     "y_mm",
-    "x_in_64ths",
+    "x_nearest_64th",
     "x_over_in",
-    "y_in_64ths",
+    "y_nearest_64th",
     "y_over_in",
     "hole",
     "hole_mm",
@@ -58,7 +58,7 @@ pub(super) fn stays(spec: &Spec, design: &Design) -> PackFile {
             row
         })
         .collect();
-    table("tables/stays.csv", HEAD, rows)
+    table(spec, "tables/stays.csv", HEAD, rows)
 }
 
 /// The stay as the spec has it, by the group's place in the spec.

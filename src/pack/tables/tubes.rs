@@ -52,7 +52,7 @@ pub(super) fn tubes(spec: &Spec, design: &Design) -> PackFile {
             rows.push(row);
         }
     }
-    table("tables/tubes.csv", HEAD, rows)
+    table(spec, "tables/tubes.csv", HEAD, rows)
 }
 
 fn nest_at<'a>(spec: &'a Spec, path: &str) -> Option<&'a Nest> {
