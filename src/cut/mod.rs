@@ -36,8 +36,8 @@ use crate::spec::{Fault, Spec};
 
 /// The pieces that the contractor cuts: a blank, or a plate with its ring; none where the spec orders no cutting.
 ///
-/// Refused is what the cutter must not make: holes finished by heat, holes in a blank before it is formed, former pins that
-/// stand on no tube, policies that contradict themselves or the stages, and a part that [`preflight`] finds unfit.
+/// Refused is what the cutter must not make: holes in a blank before it is formed, one former pin or more than two, policies
+/// that contradict the stages or leave nothing of a hole, and a part that [`preflight`] finds unfit.
 pub fn cut_parts(spec: &Spec, design: &Design) -> Result<Vec<CutPart>, Vec<Fault>> {
     let Some(cutting) = &spec.written.cutting else {
         return Ok(Vec::new());
@@ -75,3 +75,6 @@ fn unfit_to_cut(part: &CutPart, unfit: &Unfit) -> Fault {
         "look again at the policies and limits of `cutting`, and at the holes named",
     )
 }
+
+#[cfg(test)]
+mod scenario_tests;

@@ -10,9 +10,8 @@ use super::hole_policy::Tally;
 use super::part::{CutPart, Layer, Shape};
 use super::stamp::stamp_part;
 use crate::design::{Design, Hole, Outline, Point, Pressed};
-use crate::spec::{Cutting, Fault, HoleCut, PopMark, Purpose, Spec};
+use crate::spec::{Cutting, Fault, HoleCut, PopMark, Spec};
 use crate::units::Length;
-use crate::units::tolerance::WRITTEN_PLACE_MM;
 
 /// From the middle of a pop to the end of each arm of its cross, mm.
 pub(super) const POP_ARM_MM: f64 = 3.0;
@@ -121,75 +120,33 @@ fn holes_before_forming(cutting: &Cutting) -> Vec<Fault> {
         .collect()
 }
 
-/// The tubes on whose centres the former pins stand.
+/// The tubes on whose centres the former pins stand, as the design found them.
 fn former_pins<'a>(
     cutting: &Cutting,
     design: &'a Design,
     faults: &mut Vec<Fault>,
 ) -> Vec<&'a Hole> {
-    if !matches!(cutting.former_pins.len(), 0 | 2) {
+    let pins = &design.former_pins;
+    if !matches!(pins.len(), 0 | 2) {
         faults.push(Fault::new(
             "cutting.former_pins",
             format!(
-                "{} former pins: one lets the blank swing, and more than two are holes for nothing",
+                "the number of former pins is {}: one lets the blank swing, and more than two are holes for nothing",
                 cutting.former_pins.len()
             ),
             "write the places of two",
         ));
     }
-    let mut pins: Vec<&Hole> = Vec::new();
-    for (i, (x, y)) in cutting.former_pins.iter().enumerate() {
-        let path = format!("cutting.former_pins[{i}]");
-        let place = Point::new(x.value().to_mm(), y.value().to_mm());
-        match nearest_tube(design, place) {
-            Some(tube) if tube.at.distance(place) <= WRITTEN_PLACE_MM => {
-                if pins.iter().any(|pin| pin.id == tube.id) {
-                    faults.push(Fault::new(
-                        path,
-                        format!("both former pins stand on {}", tube.id),
-                        "write the places of two tubes",
-                    ));
-                }
-                pins.push(tube);
-            }
-            Some(tube) => faults.push(Fault::new(
-                path,
-                format!("({x}, {y}) is not the centre of a tube, so its pop would leave a hole in good metal"),
-                format!("the nearest tube is {}, {}", tube.id, place_in_words(tube.at)),
-            )),
-            None => faults.push(Fault::new(
-                path,
-                "a former pin stands where a tube will be drilled, and there is no tube",
-                "leave `former_pins` out",
-            )),
-        }
+    if let [a, b] = pins[..]
+        && a == b
+    {
+        faults.push(Fault::new(
+            "cutting.former_pins[1]",
+            format!("both former pins stand on {}", design.holes[a].id),
+            "write the places of two tubes",
+        ));
     }
-    pins
-}
-
-fn place_in_words(at: Point) -> String {
-    use crate::units::print::{inches, millimetres};
-    let (x, y) = (Length::mm(at.x), Length::mm(at.y));
-    format!(
-        "at ({} mm, {} mm), which is ({} in, {} in)",
-        millimetres(x),
-        millimetres(y),
-        inches(x),
-        inches(y)
-    )
-}
-
-fn nearest_tube(design: &Design, place: Point) -> Option<&Hole> {
-    design
-        .holes
-        .iter()
-        .filter(|hole| {
-            matches!(
-                design.groups[hole.group].purpose,
-                Purpose::Tube | Purpose::Flue
-            )
-        })
-        .min_by(|a, b| a.at.distance(place).total_cmp(&b.at.distance(place)))
+    pins.iter().map(|&pin| &design.holes[pin]).collect()
 }
 
 fn withheld(design: &Design, pins: &[&Hole]) -> Tally {

@@ -31,11 +31,6 @@ pub const LARGEST_CIRCLE_MM: f64 = 0.001;
 /// The last digit written; on a chord of 1 m it moves the crown of the arc by a thousandth of [`SAME_LENGTH_MM`].
 pub const SAME_BULGE: f64 = 1e-12;
 
-/// A place written in a spec names a worked-out place that is this near, mm.
-///
-/// A 64th of an inch: what a place loses when it is written to the nearest 64th both ways. No two holes stand so close.
-pub const WRITTEN_PLACE_MM: f64 = 0.4;
-
 /// Distances from a computed middle that are meant to be equal differ by no more than this, mm.
 ///
 /// The rounding of the middle's sum on a 20 m plate; it is added to every bound in which it is used.

@@ -1,0 +1,238 @@
+//! The parts of the two demo specs, against their hand workings, and what is refused of them.
+
+use super::*;
+use crate::design::{Point, set_out};
+use crate::spec::read_spec;
+
+const PRESSED: &str = include_str!("../../specs/marl-hen-smokebox.yaml");
+const FABRICATED: &str = include_str!("../../specs/hobthrush-smokebox.yaml");
+
+/// The parts of a spec with some of its words changed.
+fn parts(text: &str, changes: &[(&str, &str)]) -> Result<(Spec, Vec<CutPart>), Vec<Fault>> {
+    let mut text = text.to_string();
+    for (from, to) in changes {
+        assert!(text.contains(from), "{from}");
+        text = text.replacen(from, to, 1);
+    }
+    let spec = read_spec("changed.yaml", text.as_bytes()).map_err(|faults| faults.faults)?;
+    let design = set_out(&spec)?;
+    let parts = cut_parts(&spec, &design)?;
+    Ok((spec, parts))
+}
+
+fn shapes(part: &CutPart, layer: Layer) -> Vec<&Shape> {
+    let on = part.shapes.iter().filter(|(l, _)| *l == layer);
+    on.map(|(_, shape)| shape).collect()
+}
+
+fn radii(part: &CutPart, layer: Layer) -> Vec<f64> {
+    let circles = shapes(part, layer).into_iter().filter_map(|s| match s {
+        Shape::Circle { radius, .. } => Some(*radius),
+        _ => None,
+    });
+    circles.collect()
+}
+
+fn pops(part: &CutPart) -> Vec<Point> {
+    let crosses = shapes(part, Layer::Pop).into_iter().map(|s| match s {
+        Shape::Cross { at, .. } | Shape::Dot(at) => *at,
+        other => panic!("{other:?} is no pop"),
+    });
+    crosses.collect()
+}
+
+fn fact_of(text: &str, changes: &[(&str, &str)]) -> String {
+    let faults = parts(text, changes).expect_err("it is refused");
+    assert_eq!(faults.len(), 1, "{faults:?}");
+    format!("{}: {}", faults[0].path, faults[0].fact)
+}
+
+/// 45 in across is 571.5 mm to the edge; the tangent stands at 16 7/8 in, 428.625 mm; the net blanks are 43.94 in by the mid
+/// line and 43.43 in by equal area, worked by hand. The pins stand at 9 in, 228.6 mm, and 1 19/64 in, 32.940625 mm.
+#[test]
+fn by_hand_blank_has_its_edge_three_scribed_circles_and_two_pops() {
+    let (spec, parts) = parts(PRESSED, &[]).expect("it is cut");
+    let [blank] = &parts[..] else {
+        panic!("one part");
+    };
+    assert_eq!(file_name(&spec, blank), "mh-tp1-a-blank-plasma-mm.dxf");
+    assert_eq!(radii(blank, Layer::CutOutside), [571.5]);
+    assert!(shapes(blank, Layer::CutInside).is_empty());
+    let scribed: Vec<String> = radii(blank, Layer::Scribe)
+        .into_iter()
+        .map(|mm| format!("{:.2}", 2.0 * mm / crate::units::MM_PER_INCH))
+        .collect();
+    assert_eq!(scribed, ["33.75", "43.94", "43.43"]);
+    for (pop, x) in pops(blank).into_iter().zip([-228.6, 228.6]) {
+        assert!(pop.distance(Point::new(x, -32.940625)) <= 1e-6, "{pop:?}");
+    }
+    // 100 tubes, a pipe, a plug and four stays, less the two pins; two pins; 56 rivets.
+    let withheld: Vec<(usize, &str)> = blank
+        .withheld
+        .iter()
+        .map(|w| (w.ids.len(), w.instead))
+        .collect();
+    assert_eq!(withheld, [(104, "nothing"), (2, "a pop"), (56, "nothing")]);
+}
+
+/// 119 tubes of 39 mm, a pipe of 110 and four stays of 33, each 2 mm under.
+#[test]
+fn by_hand_plate_holes_are_cut_two_millimetres_under() {
+    let (spec, parts) = parts(FABRICATED, &[]).expect("it is cut");
+    assert_eq!(
+        file_name(&spec, &parts[0]),
+        "hb-tp1-a-plate-waterjet-mm.dxf"
+    );
+    assert_eq!(file_name(&spec, &parts[1]), "hb-tp1-a-ring-waterjet-mm.dxf");
+    let mut cut: Vec<(usize, f64)> = parts[0]
+        .holes_cut
+        .iter()
+        .map(|holes| (holes.ids.len(), holes.cut.to_mm()))
+        .collect();
+    cut.sort_by(|a, b| b.0.cmp(&a.0));
+    assert_eq!(cut, [(119, 37.0), (4, 31.0), (1, 108.0)]);
+    assert!(pops(&parts[0]).is_empty());
+}
+
+/// A rivet stands on bottom centre and so on top; 48 stand 7.5° apart, so the joint is 3.75° past the top. Bottom centre is
+/// then (180 - 3.75)/360 of π × 824 from the left, 1267.37 mm, and its tack 36 mm below the free edge at 90.
+#[test]
+fn by_hand_ring_tacks_lie_by_angle_from_the_joint() {
+    let changes = [("how: in place", "how: in place\n  tack_every: 4")];
+    let (_, parts) = parts(FABRICATED, &changes).expect("it is cut");
+    let ring = &parts[1];
+    assert!(
+        ring.lies
+            .ends_with("JOINT 3.750 DEGREES CLOCKWISE FROM TOP CENTRE")
+    );
+    let pops = pops(ring);
+    assert_eq!(pops.len(), 12);
+    assert_eq!(
+        format!("{:.2} {:.2}", pops[0].x, pops[0].y),
+        "1267.37 54.00"
+    );
+    // R5, 30° clockwise from the bottom, lies a twelfth of the girth to the right of it.
+    assert_eq!(format!("{:.2}", pops[1].x - pops[0].x), "215.72");
+}
+
+#[test]
+fn refuses_any_hole_finished_by_heat() {
+    let changes = [
+        ("process: waterjet", "process: plasma"),
+        (
+            "purpose: steam pipe, cut: undersize, under: 2 mm",
+            "purpose: steam pipe, cut: finish",
+        ),
+    ];
+    let fact = fact_of(FABRICATED, &changes);
+    let words = "cutting.holes[2].cut: steam pipe holes are not finished by plasma";
+    assert!(fact.starts_with(words), "{fact}");
+}
+
+#[test]
+fn refuses_a_former_pin_that_stands_on_no_tube() {
+    let faults = parts(PRESSED, &[("[-9 in, -1 19/64 in]", "[-9 in, 0 in]")]);
+    let faults = faults.expect_err("it is refused");
+    assert_eq!(faults[0].path, "cutting.former_pins[0]");
+    assert!(faults[0].fact.contains("is not on the centre of a tube"));
+}
+
+#[test]
+fn refuses_one_former_pin() {
+    let changes = [(
+        "[[-9 in, -1 19/64 in], [9 in, -1 19/64 in]]",
+        "[[9 in, -1 19/64 in]]",
+    )];
+    assert!(
+        fact_of(PRESSED, &changes)
+            .starts_with("cutting.former_pins: the number of former pins is 1")
+    );
+}
+
+#[test]
+fn refuses_holes_in_a_blank_before_it_is_formed() {
+    let holes = "process: plasma\n  holes: [{purpose: tube, cut: undersize, under: 6 mm}]";
+    assert_eq!(
+        fact_of(PRESSED, &[("process: plasma", holes)]),
+        "cutting.holes[0].cut: tube holes are wanted in the blank of a pressed plate: they would come out oval and out of place"
+    );
+}
+
+#[test]
+fn refuses_cut_holes_where_the_process_only_drills() {
+    let changes = [("process: waterjet", "process: drill only")];
+    let faults = parts(FABRICATED, &changes).expect_err("it is refused");
+    assert_eq!(faults.len(), 3);
+    assert!(faults[0].fact.starts_with("tube holes are to be cut"));
+}
+
+/// Tubes cut to 37 mm stand 56.5 mm apart in a row, so 19.5 mm is left between two cuts.
+#[test]
+fn refuses_less_metal_between_cuts_than_the_process_leaves_sound() {
+    let fits = [(
+        "process: waterjet",
+        "process: waterjet\n  least_web: 19.5 mm",
+    )];
+    assert!(parts(FABRICATED, &fits).is_ok());
+    let thin = [(
+        "process: waterjet",
+        "process: waterjet\n  least_web: 19.6 mm",
+    )];
+    let faults = parts(FABRICATED, &thin).expect_err("it is refused");
+    let thin = |fault: &Fault| fault.fact.contains("19.5 mm is left between two cuts");
+    assert!(faults.iter().any(thin), "{faults:?}");
+}
+
+/// 33 less 6 is 27 mm, below 30.
+#[test]
+fn by_hand_a_hole_below_the_least_becomes_a_pop_with_its_reason() {
+    let changes = [
+        ("process: waterjet", "process: plasma\n  least_hole: 30 mm"),
+        (
+            "purpose: stay, cut: undersize, under: 2 mm",
+            "purpose: stay, cut: undersize, under: 6 mm",
+        ),
+    ];
+    let (_, parts) = parts(FABRICATED, &changes).expect("it is cut");
+    assert_eq!(pops(&parts[0]).len(), 4);
+    assert_eq!(
+        parts[0].withheld,
+        [Withheld {
+            ids: ["S1", "S2", "S3", "S4"].map(String::from).to_vec(),
+            instead: "a pop",
+            reason: "27 mm is below the least hole that plasma makes clean, 30 mm".into(),
+        }]
+    );
+}
+
+#[test]
+fn holds_a_purpose_with_no_policy_becomes_a_pop() {
+    let changes = [("    - {purpose: stay, cut: undersize, under: 2 mm}\n", "")];
+    let (_, parts) = parts(FABRICATED, &changes).expect("it is cut");
+    assert_eq!(pops(&parts[0]).len(), 4);
+    assert_eq!(
+        parts[0].withheld[0].reason,
+        "no cutting policy is written for stay holes"
+    );
+}
+
+/// TOP at the foot of a plate would turn it over.
+#[test]
+fn holds_top_stands_in_the_upper_half_and_marks_come_before_cuts() {
+    for text in [PRESSED, FABRICATED] {
+        let (_, parts) = parts(text, &[]).expect("it is cut");
+        let first = shapes(&parts[0], Layer::Stamp)[0];
+        assert!(
+            matches!(first, Shape::Line { from, .. } if from.y > 0.0),
+            "{first:?}"
+        );
+        for part in &parts {
+            let cut = part.shapes.iter().position(|(layer, _)| layer.is_cut());
+            let late = part.shapes[cut.expect("it is cut")..].iter();
+            assert!(
+                late.into_iter()
+                    .all(|(layer, _)| layer.is_cut() || *layer == Layer::Reference)
+            );
+        }
+    }
+}
