@@ -317,6 +317,21 @@ fn holds_a_job_that_names_no_rule() {
     is(one(&findings, "tube_ligament", "580", "column"), "note");
 }
 
+/// A rule set that has nothing to say of a smokebox plate is known, and judges nothing of it: that is said, not passed over.
+#[test]
+fn holds_a_rule_set_that_judges_nothing_is_said_aloud() {
+    let findings = findings(
+        MARL_HEN,
+        &[(
+            "judged_by: [Indian Boiler Regulations 1950]",
+            "judged_by: [Indian Boiler Regulations 1950, 46 CFR Part 59]",
+        )],
+    );
+    let idle = one(&findings, "judged_by", "", "46 CFR Part 59");
+    is(idle, "not judged");
+    assert_eq!(findings.iter().filter(|f| f.rule == "judged_by").count(), 1);
+}
+
 /// The alternative of regulation 580 judges by name only, and the plain form then stands back. 0.125 × 1.84375 + 0.2 = 0.4305 in of the
 /// 0.625; 0.17 × 1.84375 + 0.025 = 0.3384 in² of 0.75 × 0.625 = 0.4688.
 #[test]

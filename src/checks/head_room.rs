@@ -11,8 +11,9 @@
 
 use super::measure::{Unit, figure};
 use super::{Finding, Rule, source};
-use crate::design::Design;
-use crate::spec::Written;
+use crate::design::{Design, FlangeDesign, HeadRoom};
+use crate::spec::{RivetLineSpec, Written};
+use crate::units::Length;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -46,13 +47,62 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let finding = RULE
         .finding_of_works(origin, "flange")
         .at_least_length(room.needed, room.given, unit)
-        .because(room.words.clone())
-        .work(format!(
-            "needed = {} {}, given = {} {}",
-            figure(unit.of(room.needed)),
-            unit.name(),
-            figure(unit.of(room.given)),
-            unit.name()
-        ));
+        .because(room.words.clone());
+    let finding = match (&given.head_diameter, &given.head_clearance) {
+        (Some(_), Some(_)) => finding,
+        _ => finding.also(
+            "the head itself is not compared, since `rivets.head_diameter` and `rivets.head_clearance` are not both given",
+        ),
+    };
+    let finding = working(design, given, room, unit)
+        .into_iter()
+        .fold(finding, |finding, line| finding.work(line));
     vec![finding]
+}
+
+/// How needed and given were reckoned, line by line.
+fn working(design: &Design, spec: &RivetLineSpec, room: &HeadRoom, unit: Unit) -> Vec<String> {
+    let text = |length: Length| figure(unit.of(length));
+    let (head, clearance) = match (&spec.head_diameter, &spec.head_clearance) {
+        (Some(head), Some(clearance)) => (head.value(), clearance.size.value()),
+        _ => (Length::ZERO, Length::ZERO),
+    };
+    match &design.flange {
+        Some(FlangeDesign::Pressed(_)) => vec![
+            format!(
+                "needed = edge + half head + clearance = {} + {}/2 + {} = {} {}",
+                text(room.needed - head / 2.0 - clearance),
+                text(head),
+                text(clearance),
+                text(room.needed),
+                unit.name()
+            ),
+            format!("given = straight = {} {}", text(room.given), unit.name()),
+        ],
+        Some(FlangeDesign::Fabricated(ring)) => vec![
+            format!(
+                "needed = {} = {} {}",
+                if head == Length::ZERO {
+                    format!("1.5 × {}", text(spec.hole.value()))
+                } else {
+                    let (hole, head) = (text(spec.hole.value()), text(head));
+                    format!(
+                        "the larger of 1.5 × {hole} and {head}/2 + {}",
+                        text(clearance)
+                    )
+                },
+                text(room.needed),
+                unit.name()
+            ),
+            format!(
+                "given = ring − edge − weld = {} − {} − {} = {} {}",
+                text(ring.ring_width.value()),
+                text(spec.from_edge.value()),
+                text(ring.toe_on_ring),
+                text(room.given),
+                unit.name()
+            ),
+        ],
+        None => Vec::new(),
+    }
 }

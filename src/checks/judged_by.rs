@@ -5,7 +5,7 @@
 //! ```
 //!
 //! Source:  the spec; nobody else chooses the rules of a job.
-//! Covers:  every finding of the register; the words of `judged_by` and `concessions`, with the nearest known word for a wrong one.
+//! Covers:  every finding of the register; a name that judges nothing of the plate, which is said aloud; the words of `judged_by` and `concessions`, with the nearest known word for a wrong one.
 //! Leaves:  whether the rules named are the right ones, which the works' engineer and the inspecting body decide.
 
 use super::measure::figure;
@@ -57,6 +57,26 @@ pub(super) fn note_unless_named(finding: &mut Finding, judged_by: &[String]) {
     };
     *finding = finding.clone().also(said);
     finding.verdict = Verdict::Note;
+}
+
+/// What `judged_by` names without its judging anything of this plate: said aloud, or a plate would seem to be judged by it.
+pub(super) fn idle_words(findings: &[Finding], judged_by: &[String]) -> Vec<Finding> {
+    let judges = |word: &String| {
+        let named = |f: &&Finding| is_named(f, std::slice::from_ref(word));
+        findings
+            .iter()
+            .filter(named)
+            .any(|f| !matches!(f.verdict, Verdict::Note))
+    };
+    judged_by
+        .iter()
+        .filter(|word| !judges(word))
+        .map(|word| {
+            RULE.finding(word.clone()).not_judged(format!(
+                "`judged_by` names {word}, and nothing of this plate is judged by it"
+            ))
+        })
+        .collect()
 }
 
 fn is_named(finding: &Finding, judged_by: &[String]) -> bool {

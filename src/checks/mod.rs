@@ -159,6 +159,7 @@ pub fn run_checks(spec: &Spec, design: &Design) -> Vec<Finding> {
     for finding in &mut findings {
         judged_by::note_unless_named(finding, &written.judged_by);
     }
+    findings.extend(judged_by::idle_words(&findings, &written.judged_by));
     concession::concede(&mut findings, &written.concessions);
     findings
 }

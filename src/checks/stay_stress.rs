@@ -111,6 +111,16 @@ fn compared(
         for line in core_lines(stay) {
             finding = finding.work(line);
         }
+        let each: Vec<String> = above
+            .stays
+            .iter()
+            .filter_map(|(g, n)| g.stay.map(|s| format!("{n} × {}", figure(net_area_in2(s)))))
+            .collect();
+        finding = finding.work(format!(
+            "all = {} = {} in²",
+            each.join(" + "),
+            figure(net_in2)
+        ));
         finding
             .with("load above the tubes", "", above.load_lb, "lb")
             .with("net area of all stays above the tubes", "", net_in2, "in2")
