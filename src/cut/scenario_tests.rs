@@ -89,7 +89,7 @@ fn by_hand_plate_holes_are_cut_two_millimetres_under() {
         .iter()
         .map(|holes| (holes.ids.len(), holes.cut.to_mm()))
         .collect();
-    cut.sort_by(|a, b| b.0.cmp(&a.0));
+    cut.sort_by_key(|(count, _)| std::cmp::Reverse(*count));
     assert_eq!(cut, [(119, 37.0), (4, 31.0), (1, 108.0)]);
     assert!(pops(&parts[0]).is_empty());
 }
