@@ -27,6 +27,7 @@ const MAY_NAME: &[(&str, &[&str])] = &[
 /// The one file that names each of these crates.
 const ONE_FILE: &[(&str, &str)] = &[
     ("saphyr_parser", "spec/yaml.rs"),
+    ("serde_yaml", "spec/typed.rs"),
     ("annotate_snippets", "spec/fault.rs"),
     ("svg", "sheets/svg.rs"),
     ("krilla", "sheets/pdf.rs"),

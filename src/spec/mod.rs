@@ -11,6 +11,7 @@ mod read;
 mod remedies;
 mod sense;
 mod shape;
+mod typed;
 mod understand;
 mod yaml;
 

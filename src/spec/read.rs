@@ -9,6 +9,7 @@ use sha2::{Digest, Sha256};
 use super::fault::{Placed, report};
 use super::node::{Node, Place};
 use super::shape::{Shape, shape_of};
+use super::typed::{model, reads_alike};
 use super::understand::understand;
 use super::yaml::read_tree;
 use super::{Fault, Faults, Written, sense};
@@ -78,14 +79,8 @@ pub fn read_spec(file: &str, bytes: &[u8]) -> Result<Spec, Faults> {
     let refuse = |placed| report(file, &source, placed);
     let tree = read_tree(&source).map_err(refuse)?;
     let value = understand(&tree, spec_shape()).map_err(refuse)?;
-    let written: Written = serde_json::from_value(value).map_err(|cause| {
-        let fault = Fault::new(
-            "",
-            cause.to_string(),
-            "compare the file with `centrepop schema`",
-        );
-        refuse(vec![Placed::whole_file(fault)])
-    })?;
+    reads_alike(&source, &tree).map_err(|differs| refuse(vec![*differs]))?;
+    let written = model(value).map_err(|stray| refuse(vec![*stray]))?;
     let contradictions = sense::contradictions(&written);
     if !contradictions.is_empty() {
         return Err(refuse_at_places(file, &source, &tree, contradictions));

@@ -6,14 +6,13 @@ mod word;
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
-use serde_json::{Map, Value};
-
 use super::Fault;
 use super::fault::Placed;
 use super::nearest::{nearest, one_of};
 use super::node::{Content, Entry, Node};
 use super::remedies;
 use super::shape::{Key, Shape, Word};
+use super::typed::{Record, Value};
 use wanted::{example, wanted};
 
 /// The spec as plain values: every length with its unit, every number a number. Or every fault of the file at once.
@@ -92,12 +91,12 @@ impl Understanding<'_> {
         entries: &[Entry],
         keys: &BTreeMap<String, Key>,
     ) -> Value {
-        let mut record = Map::new();
+        let mut record = Record::new();
         for entry in entries {
             match keys.get(&*entry.key) {
                 Some(key) => {
                     let value = self.under(path, entry, &key.shape);
-                    record.insert(entry.key.to_string(), value);
+                    record.insert(Value::from(&*entry.key), value);
                 }
                 None => self.unknown_key(path, entry, keys),
             }
@@ -107,7 +106,7 @@ impl Understanding<'_> {
                 self.missing(path, name, &key.about);
             }
         }
-        Value::Object(record)
+        Value::Mapping(record)
     }
 
     fn under(&mut self, path: &mut String, entry: &Entry, shape: &Shape) -> Value {
@@ -196,9 +195,10 @@ impl Understanding<'_> {
         if let [entry] = entries
             && let Some(key) = keyed.get(&*entry.key)
         {
-            let mut one = Map::new();
-            one.insert(entry.key.to_string(), self.under(path, entry, &key.shape));
-            return Value::Object(one);
+            let mut one = Record::new();
+            let value = self.under(path, entry, &key.shape);
+            one.insert(Value::from(&*entry.key), value);
+            return Value::Mapping(one);
         }
         if let [entry] = entries {
             self.unknown_key(path, entry, keyed);
@@ -234,7 +234,7 @@ impl Understanding<'_> {
             );
         }
         let pairs = items.iter().zip(shapes).enumerate();
-        Value::Array(
+        Value::Sequence(
             pairs
                 .map(|(index, (item, shape))| self.item(path, index, item, shape))
                 .collect(),
@@ -243,7 +243,7 @@ impl Understanding<'_> {
 
     fn list(&mut self, path: &mut String, items: &[Node], shape: &Shape) -> Value {
         let items = items.iter().enumerate();
-        Value::Array(
+        Value::Sequence(
             items
                 .map(|(index, item)| self.item(path, index, item, shape))
                 .collect(),

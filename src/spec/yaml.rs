@@ -1,6 +1,6 @@
 //! Reads YAML into a tree of words with places; refuses what no spec needs and what could tie a reader in knots.
 //!
-//! The only file that names the YAML reader. It takes the reader's events, never its typed values, so that `12:30`, `no`
+//! The only file that names the reader with places. It takes the reader's events, never its typed values, so that `12:30`, `no`
 //! and `1e3` stay what was typed until a key gives them a sense.
 
 use saphyr_parser::{Event, Marker, Parser, ScalarStyle, ScanError, Span};

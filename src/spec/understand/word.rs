@@ -2,13 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use serde_json::Value;
-
 use super::wanted::{example, wanted};
 use super::{Understanding, is_nothing, lower_first};
 use crate::spec::nearest::{nearest, one_of};
 use crate::spec::node::Node;
 use crate::spec::shape::{Key, Shape, Word};
+use crate::spec::typed::Value;
 use crate::units::{Density, Length, Quantity, Stress, Unread};
 
 impl Understanding<'_> {
