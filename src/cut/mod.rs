@@ -1,6 +1,6 @@
 //! Parts for the profile cutter, and the files they travel in. Knows no sheet and no check.
 //!
-//! A part is made by [`cut_parts`], written by [`write`], judged by [`preflight`] and read back by [`read_back`].
+//! A part is made by [`cut_parts`], written by [`write()`], judged by [`preflight`] and read back by [`read_back`].
 
 mod centre_line;
 mod clear_place;
