@@ -239,7 +239,7 @@ pub fn running_room(values: &[Running]) -> f64 {
 }
 
 /// How far apart values stand: stacked fractions want more.
-fn least_apart(values: &[Running]) -> f64 {
+pub fn least_apart(values: &[Running]) -> f64 {
     let most = values
         .iter()
         .map(|v| rise_and_fall(&v.words, FIGURES))

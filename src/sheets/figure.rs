@@ -128,6 +128,11 @@ impl Figures {
     }
 }
 
+/// The nearest 64th of an inch, stacked, `~` where it is rounded.
+pub fn stacked_inches(length: Length) -> String {
+    stacked(&print::inches(length))
+}
+
 /// Puts a fraction in braces, so that the face stacks it; the sign of rounding stays outside.
 fn stacked(inches: &str) -> String {
     let (sign, rest) = match inches.strip_prefix('~') {

@@ -7,12 +7,15 @@ mod board;
 mod check_figure;
 mod check_tables;
 mod clear;
+mod cross_check_table;
 mod curves;
 mod cut_tables;
 mod dashes;
 mod design_check;
 mod dimension;
 mod edge_dimensions;
+#[cfg(test)]
+mod every_sheet;
 pub mod face;
 mod face_view;
 mod figure;
@@ -32,9 +35,12 @@ pub mod lettering;
 mod lettering_box;
 mod ligament_figures;
 mod mark;
+mod marking_out;
+mod marking_tables;
 mod nest_tables;
 mod note;
 mod notes;
+mod pages;
 mod paper_size;
 mod particulars;
 pub mod pdf;
@@ -44,6 +50,8 @@ mod rivet_plan;
 mod rivet_tables;
 #[cfg(test)]
 mod sample;
+#[cfg(test)]
+mod sample_jobs;
 mod scale;
 #[cfg(test)]
 mod second_opinion;
@@ -51,6 +59,7 @@ mod section;
 mod set;
 mod setting_out;
 mod standing_notes;
+mod struck_view;
 pub mod svg;
 mod table;
 mod text_box;
@@ -99,6 +108,7 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
     boards.extend(flange_rivets::flange_and_rivets(set));
     boards.extend(as_cut::as_cut(set));
     boards.extend(design_check::design_check(set));
+    boards.extend(marking_out::marking_out(set));
     boards
 }
 

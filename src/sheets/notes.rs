@@ -9,6 +9,18 @@ use super::{Hang, PaperPoint, Pen};
 /// Width kept for the number of a note, as a share of the lettering's height.
 const NUMBER: f64 = 3.0;
 
+/// From line to line of words with stacked fractions, as a share of the lettering's height.
+const STACKED_PITCH: f64 = 2.0;
+
+/// From line to line of these words, as a share of their height.
+fn pitch_of(words: &str) -> f64 {
+    if words.contains('{') {
+        STACKED_PITCH
+    } else {
+        LINE_PITCH
+    }
+}
+
 /// A titled list of notes.
 #[derive(Clone, Debug)]
 pub struct Notes {
@@ -87,7 +99,7 @@ impl Notes {
                 Hang::Start,
             );
             for (k, line) in self.lines(note, room.width()).iter().enumerate() {
-                let base = y + self.height + k as f64 * self.height * LINE_PITCH;
+                let base = y + self.height + k as f64 * self.height * pitch_of(note);
                 board.text(
                     at(room.left + self.number_width(), base),
                     line,
@@ -117,7 +129,7 @@ impl Notes {
     }
 
     fn note_height(&self, note: &str, width: f64) -> f64 {
-        self.lines(note, width).len() as f64 * self.height * LINE_PITCH + self.height * 0.3
+        self.lines(note, width).len() as f64 * self.height * pitch_of(note) + self.height * 0.3
     }
 }
 

@@ -35,7 +35,12 @@ pub struct Table {
     pub height: f64,
     /// Rows that stand out in bold.
     pub loud: Vec<usize>,
+    /// Rows are at least this high, mm: more where they are filled in by hand.
+    pub least_row: f64,
 }
+
+/// Height of a row that is filled in by hand, mm.
+pub const FILLED_IN: f64 = 7.0;
 
 impl Table {
     /// A table of no rows yet.
@@ -53,7 +58,21 @@ impl Table {
             rows: Vec::new(),
             height: TABLE,
             loud: Vec::new(),
+            least_row: 0.0,
         }
+    }
+
+    /// The same with rows high enough to write in.
+    pub fn filled_in(mut self) -> Table {
+        self.least_row = FILLED_IN;
+        self
+    }
+
+    /// Adds a row of cells, and blanks in the columns that they leave.
+    pub fn row(&mut self, cells: Vec<String>) {
+        let mut row = cells;
+        row.resize(self.columns.len(), String::new());
+        self.rows.push(row);
     }
 
     /// Width of all columns, mm.
@@ -126,10 +145,11 @@ impl Table {
             b.rule(at(room.left, y), at(room.left + self.width(), y), pen);
         };
         edge(board, y, Pen::Middle);
-        y = self.put_cells(board, room.left, y, &self.heads(), true);
+        y = self.put_cells(board, room.left, y, &self.heads(), true, 0.0);
         edge(board, y, Pen::Middle);
         for r in from..from + count {
-            y = self.put_cells(board, room.left, y, &self.rows[r], self.loud.contains(&r));
+            let bold = self.loud.contains(&r);
+            y = self.put_cells(board, room.left, y, &self.rows[r], bold, self.least_row);
             let last = r + 1 == from + count;
             edge(board, y, if last { Pen::Middle } else { Pen::Narrow });
         }
@@ -161,6 +181,7 @@ impl Table {
 
     fn row_height(&self, row: usize) -> f64 {
         self.cells_height(&self.rows[row], self.loud.contains(&row))
+            .max(self.least_row)
     }
 
     fn lines(&self, column: usize, words: &str, bold: bool) -> Vec<String> {
@@ -204,8 +225,9 @@ impl Table {
         top: f64,
         cells: &[String],
         bold: bool,
+        least: f64,
     ) -> f64 {
-        let high = self.cells_height(cells, bold);
+        let high = self.cells_height(cells, bold).max(least);
         let mut x = left;
         for (i, words) in cells.iter().enumerate() {
             let column = &self.columns[i];

@@ -44,6 +44,12 @@ pub struct Nest {
     pub stages: Vec<StageSpec>,
     /// Length between the two tube plates, for the tube order and heating surface.
     pub between_plates: Option<Size>,
+    /// Thickness of the tube plate at the other end, for the tube order.
+    pub other_plate: Option<Size>,
+    /// How far the tube stands out past the outer face of this plate, before it is beaded, for the tube order.
+    pub projection: Option<Size>,
+    /// How far it stands out past the other plate.
+    pub other_projection: Option<Size>,
 }
 
 /// What a nest is for.

@@ -1,5 +1,6 @@
 //! What the drawing office wrote, and the faults in it: never computes geometry, never fills in a strength figure.
 
+mod drilling;
 mod fault;
 mod holes;
 mod job;
@@ -15,6 +16,7 @@ mod typed;
 mod understand;
 mod yaml;
 
+pub use drilling::Drilling;
 pub use fault::{Fault, Faults};
 pub use holes::*;
 pub use job::{Job, Revision, Units};
@@ -64,6 +66,8 @@ pub struct Written {
     pub concessions: Vec<Concession>,
     /// What is cut by the contractor.
     pub cutting: Option<Cutting>,
+    /// The shop's drilling machine, for the side to drill from.
+    pub drilling: Option<Drilling>,
     /// Paper and notes.
     #[serde(default)]
     pub sheets: SheetWishes,

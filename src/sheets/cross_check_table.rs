@@ -1,0 +1,35 @@
+//! The table of long lengths that are measured before anything is popped deep, with blanks for what is found.
+
+use super::Hang;
+use super::set::Set;
+use super::table::Table;
+use crate::design::cross_checks;
+
+/// Expected lengths, and blanks for the actual length, the difference and initials.
+pub fn cross_check_table(set: &Set<'_>) -> Table {
+    let mut table = Table::new(
+        "CROSS-CHECKS BEFORE POPPING DEEP (DIFFERENCE ALLOWED BY THE WORKS: ………………)",
+        &[
+            ("NO.", 8.0, Hang::Middle),
+            ("FROM–TO", 24.0, Hang::Start),
+            ("LENGTH", 48.0, Hang::Start),
+            ("EXPECTED", 34.0, Hang::End),
+            ("ACTUAL", 22.0, Hang::Middle),
+            ("DIFF.", 16.0, Hang::Middle),
+            ("BY", 12.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    for (i, check) in cross_checks(set.design, set.spec.written.barrel.as_ref())
+        .iter()
+        .enumerate()
+    {
+        table.row(vec![
+            (i + 1).to_string(),
+            format!("{}–{}", check.ids.0, check.ids.1),
+            check.what.clone(),
+            set.figures.table(check.length),
+        ]);
+    }
+    table
+}

@@ -1,0 +1,207 @@
+//! Sheet: marking-out. Struck lines with running dimensions from the datum lines, the order of work, and tables to prove it by.
+
+use super::board::{Board, PaperBox};
+use super::cross_check_table::cross_check_table;
+use super::flow::{Block, flow};
+use super::letter_size::{NOTES, TABLE};
+use super::marking_tables::{circle_table, run_table, strike_table, struck_tables};
+use super::notes::Notes;
+use super::pages::continued;
+use super::particulars::view_words;
+use super::set::Set;
+use super::struck_view::put_struck_view;
+use super::{Hang, at, face};
+use crate::design::{FlangeDesign, near_wall};
+use crate::spec::ViewFrom;
+
+/// Height of the warning that says where one stands, mm.
+const WARNING: f64 = 10.0;
+/// Least width of the column of notes and tables, mm.
+const COLUMN: f64 = 128.0;
+/// Clear strip beside it, mm.
+const BESIDE: f64 = 6.0;
+
+const NAME: &str = "marking-out";
+const TITLE: &str = "Marking-out";
+
+/// The marking-out over as many sheets as it needs; none for a plate without holes.
+pub fn marking_out(set: &Set<'_>) -> Vec<Board> {
+    if set.design.holes.is_empty() {
+        return Vec::new();
+    }
+    let mut board = set.board(NAME, TITLE);
+    let room = board.room;
+    let top = put_warning(&mut board, set, &room);
+    let views = PaperBox::new(room.left, top, room.right - COLUMN - BESIDE, room.bottom);
+    let used = put_struck_view(&mut board, set, &views);
+    let column = PaperBox::new(used + BESIDE, top + 1.0, room.right, room.bottom);
+    let mut blocks = vec![Block::Notes(sequence(set), 0)];
+    blocks.extend(drill_side(set));
+    blocks.extend(run_table(set).map(|t| Block::Table(t, 0)));
+    let (rest, _) = flow(&mut board, &column, blocks);
+    let mut more = rest;
+    more.push(Block::Table(cross_check_table(set), 0));
+    more.extend(strike_table(set).map(|t| Block::Table(t, 0)));
+    more.push(Block::Table(circle_table(set), 0));
+    more.extend(struck_tables(set).into_iter().map(|t| Block::Table(t, 0)));
+    continued(set, vec![board], (NAME, "Marking-out tables"), 2, more)
+}
+
+/// Where one stands, in letters that are read from the far side of the trestles; tells the y below.
+fn put_warning(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64 {
+    let words = view_words(set.design.view_from);
+    let lines = match face::width(words, WARNING, true) <= room.width() {
+        true => vec![words.to_string()],
+        false => super::letter_size::wrap(words, room.width(), WARNING, true),
+    };
+    // The centring mark reaches into the middle of the head, so the lettering begins below it.
+    let mut y = room.top + 2.5;
+    for line in &lines {
+        y += WARNING + 2.0;
+        board.bold(at(room.middle().x, y), line, WARNING, Hang::Middle);
+    }
+    y + 2.0
+}
+
+/// The order of work, in the imperative.
+fn sequence(set: &Set<'_>) -> Notes {
+    let design = set.design;
+    let this_face = match design.view_from {
+        ViewFrom::Smokebox => "SMOKEBOX",
+        ViewFrom::Firebox => "FIREBOX",
+    };
+    let mut steps = vec![format!(
+        "PAINT “TOP” AND “THIS FACE TO {this_face}” ON THE PLATE. STAND WHERE THE HEAD OF THIS SHEET SAYS."
+    )];
+    steps.extend(match &design.flange {
+        Some(FlangeDesign::Pressed(_)) => Some(
+            "MARK OUT AFTER FORMING AND HEAT TREATMENT, NEVER ON THE BLANK. CENTRE THE PLATE BY FOUR MEASURES FROM THE OUTSIDE OF THE FLANGE."
+                .to_string(),
+        ),
+        Some(FlangeDesign::Fabricated(_)) => Some(
+            "MARK OUT AFTER THE RING IS WELDED AND TESTED. CENTRE THE PLATE BY FOUR MEASURES FROM THE OUTSIDE OF THE RING.".to_string(),
+        ),
+        None => None,
+    });
+    steps.push(format!(
+        "STRIKE DATUM A UPRIGHT, DATUM B LEVEL. TRAMMEL THE POP CIRCLE, R{}, AND POP ITS FOUR QUARTERS. POP TO POP MUST READ {} ALL ROUND.",
+        set.figures.short(crate::design::pop_circle(design)),
+        set.figures.short(crate::design::quarter_chord(design)),
+    ));
+    steps.push(
+        "STRIKE EVERY LINE BY ITS RUNNING SIZE FROM A OR B. NEVER STEP ONE PITCH ON ANOTHER."
+            .into(),
+    );
+    steps.push("STRIKE THE HOLES OFF THE NEST BY RUNNING SIZES; PROVE THEM WITH TRAMMELS FROM THE QUARTER POPS.".into());
+    steps.push("POP LIGHT. TAKE THE CROSS-CHECKS AND WRITE THEM DOWN.".into());
+    steps.push(format!(
+        "COUNT THE POPS: {} IN THE FLAT. HAVE THE COUNT SHEET SIGNED, THEN POP DEEP AND STRIKE WITNESS CIRCLES.",
+        design.holes.len()
+    ));
+    steps.push(
+        "DRILL NOTHING BEYOND ITS PILOT UNTIL THE COUNT IS SIGNED. A DRILLED HOLE IS PERMANENT."
+            .into(),
+    );
+    if set.figures.in_inches() {
+        steps.push(
+            "READ ~ AS ROUNDED TO THE NEAREST 1/64; THE TABLES SAY WHAT THAT LEAVES OVER.".into(),
+        );
+    }
+    Notes::new("ORDER OF WORK", steps).at_height(NOTES)
+}
+
+/// Which side to drill from, where the flange stands in the way of the shop's drill.
+fn drill_side(set: &Set<'_>) -> Option<Block> {
+    let flange = set.design.flange.as_ref()?;
+    let towards = match flange {
+        FlangeDesign::Pressed(p) => p.towards,
+        FlangeDesign::Fabricated(f) => f.towards,
+    };
+    let Some(drilling) = &set.spec.written.drilling else {
+        let words =
+            "SIDE TO DRILL FROM: NOT JUDGED. THE SPEC DOES NOT GIVE `drilling.body_radius`.";
+        return Some(Block::Caution(words.into(), TABLE));
+    };
+    let near = near_wall(set.design, drilling.body_radius.value());
+    let reach = set.figures.size_short(&drilling.body_radius);
+    if near.is_empty() {
+        let words = format!(
+            "NO HOLE STANDS WITHIN {reach} OF THE FLANGE WALL, THE DRILL'S BODY: DRILL FROM THIS FACE ({}).",
+            drilling.origin.to_uppercase()
+        );
+        return Some(Block::Caution(words, TABLE));
+    }
+    let ids: Vec<&str> = near
+        .iter()
+        .map(|n| set.design.holes[n.hole].id.as_str())
+        .collect();
+    let side = match towards == set.design.view_from {
+        true => "FROM THE PLAIN SIDE, WHICH IS THE OTHER HAND: POP THEM THROUGH WITH PILOTS FIRST",
+        false => "FROM THIS FACE, WHICH IS THE PLAIN SIDE",
+    };
+    let words = format!(
+        "DRILL THESE {} HOLES {side}. THEY STAND WITHIN {reach} OF THE FLANGE WALL, THE DRILL'S BODY ({}): {}",
+        ids.len(),
+        drilling.origin.to_uppercase(),
+        ids.join(", ")
+    );
+    Some(Block::Caution(words, TABLE))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::board::Stated;
+    use super::super::sample_jobs::{jobs, with_set};
+    use super::*;
+    use crate::units::Length;
+
+    /// A printed running dimension as a length: "~{14 17/64}" is 14.265625 in; "123.45" of a metric job is millimetres.
+    fn printed(words: &str, in_inches: bool) -> Length {
+        let plain = words.replace(['~', '{', '}'], "");
+        if !in_inches {
+            return Length::mm(plain.parse().expect("a number of millimetres"));
+        }
+        let mut total = 0.0;
+        for part in plain.split(' ') {
+            total += match part.split_once('/') {
+                Some((top, bottom)) => {
+                    top.parse::<f64>().expect("digits") / bottom.parse::<f64>().expect("digits")
+                }
+                None => part.parse::<f64>().expect("digits"),
+            };
+        }
+        Length::inches(total)
+    }
+
+    /// Every running dimension starts on the datum line itself, and what is printed lies within 1/128 in of where the mark lies.
+    #[test]
+    fn holds_running_dimensions_never_add_up_errors() {
+        for job in jobs() {
+            with_set(&job, |set| {
+                let board = marking_out(set).remove(0);
+                assert!(!board.stated.is_empty(), "{job}");
+                let level = |s: &&Stated| (s.from.y - s.to.y).abs() < 1e-9;
+                let running = || board.stated.iter().filter(|s| s.words != "scale bar");
+                let (across, up): (Vec<&Stated>, Vec<&Stated>) = running().partition(level);
+                let across: Vec<f64> = across.iter().map(|s| s.from.x).collect();
+                let up: Vec<f64> = up.iter().map(|s| s.from.y).collect();
+                for one in [across, up] {
+                    assert!(
+                        one.iter().all(|d| (d - one[0]).abs() < 1e-9),
+                        "{job}: more than one datum"
+                    );
+                }
+                for s in running() {
+                    let off = (printed(&s.words, set.figures.in_inches()) - s.shown()).abs();
+                    let allowed = Length::inches(1.0 / 128.0);
+                    assert!(
+                        allowed.shortfall(off).is_none(),
+                        "{job}: {} is {} mm off",
+                        s.words,
+                        off.to_mm()
+                    );
+                }
+            });
+        }
+    }
+}

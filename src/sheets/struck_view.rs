@@ -1,0 +1,357 @@
+//! The lines struck on the plate, as one looks at it: datum lines, lines of the nest, pops, witness and trammel circles.
+
+use super::board::{Board, PaperBox};
+use super::clear::is_clear;
+use super::dimension::{
+    FIRST_ROW, Running, least_apart, running_across, running_room, running_upwards,
+};
+use super::face_view::in_nest;
+use super::letter_size::{FIGURES, NOTES, TABLE};
+use super::proving_bar::put_scale_bar;
+use super::scale::largest_scale;
+use super::set::Set;
+use super::view::{PlateBox, Stroke, View};
+use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
+use crate::design::{Hole, LineWay, Point, levels, pop_circle, quarter_pops, runs, uprights};
+use crate::spec::BottomCentre;
+use crate::units::Length;
+use crate::units::angle::{cos, sin};
+
+/// How far datum lines run past the pop circle, mm of paper.
+const DATUM_OVER: f64 = 6.0;
+/// How far a struck line runs past its outermost pops, mm of paper.
+const LINE_OVER: f64 = 3.0;
+/// Half the tick of a pop, mm of paper.
+const TICK: f64 = 1.2;
+/// Radius of a quarter pop as drawn, mm.
+const POP: f64 = 0.8;
+/// Room below the view for datum letter, rivet mark, title and scale bar, mm.
+const FOOT: f64 = 22.0;
+/// Values of a running dimension may run past the view by this much in all before they go to the table, mm.
+const RUN_OUT: f64 = 36.0;
+
+/// What of the plate the view shows: the flat within the pop circle, and every hole outside it.
+fn drawn_box(set: &Set<'_>) -> PlateBox {
+    let mut b = PlateBox::NONE;
+    b.take(Point::CENTRE, pop_circle(set.design).to_mm());
+    for hole in &set.design.holes {
+        b.take(hole.at, hole.finish.value().to_mm() / 2.0);
+    }
+    b
+}
+
+/// Puts the view at the left of a box; tells how far right it reaches on the paper.
+pub fn put_struck_view(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64 {
+    let shown = drawn_box(set);
+    let head = FIRST_ROW + running_room(&across_values(set, None));
+    let left = FIRST_ROW + running_room(&level_values(set, None));
+    let right = FIRST_ROW + running_room(&loose_heights(set, None)).max(DATUM_OVER);
+    let space = (room.width() - left - right, room.height() - head - FOOT);
+    let scale = largest_scale(
+        shown.width(),
+        shown.height(),
+        space,
+        set.figures.in_inches(),
+    );
+    let f = scale.factor();
+    let spare = (space.1 - shown.height() * f).max(0.0);
+    board.scale_words = scale.words();
+    let view = View {
+        scale: f,
+        centre: at(
+            room.left + left - shown.left * f,
+            room.top + head + spare / 2.0 + shown.top * f,
+        ),
+    };
+    let paper = view.paper_box(&shown);
+    put_datum_lines(board, set, &view);
+    put_nest_lines(board, set, &view);
+    put_loose_holes(board, set, &view);
+    put_running(board, set, &view, &paper);
+    put_rivet_mark(board, set, &view);
+    let y = room.bottom - 4.5;
+    put_scale_bar(board, at(room.left + 3.0, y), f, set.figures);
+    let title = at(room.left + 68.0, y + 2.0);
+    board.bold(title, "STRUCK LINES AND POPS", NOTES, Hang::Start);
+    put_loose_numbers(board, set, &view);
+    paper.right + right
+}
+
+/// Datum lines with their letters, the pop circle and its four pops.
+fn put_datum_lines(board: &mut Board, set: &Set<'_>, view: &View) {
+    let r = pop_circle(set.design).to_mm();
+    view.circle(board, Point::CENTRE, r, Stroke::TANGENT);
+    let c = view.centre;
+    let reach = r * view.scale + DATUM_OVER;
+    board.centre_line(at(c.x, c.y - reach), at(c.x, c.y + reach));
+    board.centre_line(at(c.x - reach, c.y), at(c.x + reach, c.y));
+    board.bold(at(c.x + 1.5, c.y + reach), "A", FIGURES, Hang::Start);
+    board.bold(
+        at(c.x + reach + 0.8, c.y + FIGURES / 2.0),
+        "B",
+        FIGURES,
+        Hang::Start,
+    );
+    for pop in quarter_pops(set.design) {
+        let p = view.place(pop.at);
+        disc(board, p, POP);
+        let (place, hang) = match pop.name {
+            "TOP" => (at(p.x + 2.0, p.y + 4.0), Hang::Start),
+            "BOTTOM" => (at(p.x + 2.0, p.y - 1.5), Hang::Start),
+            "RIGHT" => (at(p.x - 1.8, p.y - 1.2), Hang::End),
+            _ => (at(p.x + 1.8, p.y - 1.2), Hang::Start),
+        };
+        board.text(place, pop.name, TABLE, hang);
+    }
+}
+
+/// Every line of the nest past its outermost pops, and a tick across it at each pop.
+fn put_nest_lines(board: &mut Board, set: &Set<'_>, view: &View) {
+    let over = LINE_OVER / view.scale;
+    for run in runs(set.design) {
+        let (o, a, b) = (
+            run.offset.to_mm(),
+            run.first.to_mm() - over,
+            run.last.to_mm() + over,
+        );
+        let (from, to) = match run.way {
+            LineWay::Columns => (Point::new(o, a), Point::new(o, b)),
+            LineWay::Rows => (Point::new(a, o), Point::new(b, o)),
+        };
+        view.line(board, from, to, Stroke::TANGENT);
+    }
+    for hole in &set.design.holes {
+        if in_nest(set.design.groups[hole.group].purpose) {
+            put_tick(board, set, view, hole);
+        }
+    }
+}
+
+/// A pop of the nest: a short stroke across its line, or a cross where it stands on none.
+fn put_tick(board: &mut Board, set: &Set<'_>, view: &View, hole: &Hole) {
+    let p = view.place(hole.at);
+    let way = set
+        .design
+        .line_way
+        .iter()
+        .find(|(group, _)| *group == hole.group && hole.line.is_some())
+        .map(|(_, way)| *way);
+    let level = (at(p.x - TICK, p.y), at(p.x + TICK, p.y));
+    let upright = (at(p.x, p.y - TICK), at(p.x, p.y + TICK));
+    let strokes = match way {
+        Some(LineWay::Columns) => vec![level],
+        Some(LineWay::Rows) => vec![upright],
+        None => vec![level, upright],
+    };
+    for (a, b) in strokes {
+        board.line(a, b, Pen::Wide, Pattern::Continuous, Role::Centre);
+    }
+    if hole.exception.is_some() {
+        board.circle(
+            p,
+            2.0 * TICK,
+            Pen::Narrow,
+            Pattern::Continuous,
+            Role::Centre,
+        );
+    }
+}
+
+/// Witness circles of the holes off the nest, each with its cross.
+fn put_loose_holes(board: &mut Board, set: &Set<'_>, view: &View) {
+    for hole in loose(set) {
+        let radius = hole.finish.value().to_mm() / 2.0;
+        view.circle(board, hole.at, radius, Stroke::SEEN);
+        let p = view.place(hole.at);
+        let reach = (radius * view.scale).max(1.5) + 1.5;
+        board.line(
+            at(p.x - reach, p.y),
+            at(p.x + reach, p.y),
+            Pen::Narrow,
+            Pattern::Continuous,
+            Role::Centre,
+        );
+        board.line(
+            at(p.x, p.y - reach),
+            at(p.x, p.y + reach),
+            Pen::Narrow,
+            Pattern::Continuous,
+            Role::Centre,
+        );
+    }
+}
+
+/// The number of every hole off the nest, where nothing stands in its way.
+fn put_loose_numbers(board: &mut Board, set: &Set<'_>, view: &View) {
+    for hole in loose(set) {
+        let (c, radius) = (
+            view.place(hole.at),
+            hole.finish.value().to_mm() / 2.0 * view.scale,
+        );
+        let wide = face::width(&hole.id, FIGURES, true);
+        let places = (0..10).flat_map(|ring| {
+            let reach = radius.max(1.5) + 1.0 + f64::from(ring) * 1.2;
+            [
+                (0.71, -0.71),
+                (-0.71, -0.71),
+                (0.71, 0.71),
+                (-0.71, 0.71),
+                (1.0, -0.3),
+                (-1.0, -0.3),
+            ]
+            .map(|(x, y)| {
+                at(
+                    c.x + x * (reach + wide / 2.0),
+                    c.y + y * (reach + FIGURES / 2.0),
+                )
+            })
+        });
+        let found = places.into_iter().find(|p| {
+            let b = PaperBox::new(
+                p.x - wide / 2.0,
+                p.y - FIGURES / 2.0,
+                p.x + wide / 2.0,
+                p.y + FIGURES / 2.0,
+            );
+            is_clear(board, &b, 0.5)
+        });
+        let p = found.unwrap_or(at(c.x + radius + wide, c.y - radius - FIGURES));
+        board.bold(
+            at(p.x, p.y + FIGURES / 2.0),
+            &hole.id,
+            FIGURES,
+            Hang::Middle,
+        );
+    }
+}
+
+/// Running dimensions of every line and level, from the datum lines alone, where there is room for their figures.
+fn put_running(board: &mut Board, set: &Set<'_>, view: &View, paper: &PaperBox) {
+    let c = view.centre;
+    let across = across_values(set, Some(view));
+    if fit(&across, paper.width()) {
+        running_across(board, c, paper.top - FIRST_ROW, view.scale, &across);
+    }
+    let up = level_values(set, Some(view));
+    if fit(&up, paper.height()) {
+        running_upwards(board, c, paper.left - FIRST_ROW, view.scale, &up);
+    }
+    let loose = loose_heights(set, Some(view));
+    if fit(&loose, paper.height()) {
+        running_upwards(board, c, paper.right + FIRST_ROW, view.scale, &loose);
+    }
+}
+
+fn fit(values: &[Running], extent: f64) -> bool {
+    values.len() as f64 * least_apart(values) <= extent + RUN_OUT
+}
+
+/// Distances across of the nest's upright lines and of the holes off it, both hands, each once.
+fn across_values(set: &Set<'_>, view: Option<&View>) -> Vec<Running> {
+    let mut wanted = uprights(set.design);
+    wanted.extend(loose(set).map(|h| Length::mm(h.at.x)));
+    values(
+        set,
+        view,
+        wanted,
+        set.design.holes.iter().collect(),
+        Way::Across,
+    )
+}
+
+/// Heights of the nest's level lines.
+fn level_values(set: &Set<'_>, view: Option<&View>) -> Vec<Running> {
+    let of_nest = |h: &&Hole| in_nest(set.design.groups[h.group].purpose);
+    let holes = set.design.holes.iter().filter(of_nest).collect();
+    values(set, view, levels(set.design), holes, Way::UpLeft)
+}
+
+/// Heights of the holes off the nest.
+fn loose_heights(set: &Set<'_>, view: Option<&View>) -> Vec<Running> {
+    let wanted = loose(set).map(|h| Length::mm(h.at.y)).collect();
+    values(set, view, wanted, loose(set).collect(), Way::UpRight)
+}
+
+/// Which way a running dimension runs, and on which side of the view.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Way {
+    Across,
+    UpLeft,
+    UpRight,
+}
+
+fn values(
+    set: &Set<'_>,
+    view: Option<&View>,
+    mut wanted: Vec<Length>,
+    holes: Vec<&Hole>,
+    way: Way,
+) -> Vec<Running> {
+    wanted.sort_by(Length::total_cmp);
+    wanted.dedup_by(|a, b| a.same_as(*b));
+    let along = |h: &Hole| Length::mm(if way == Way::Across { h.at.x } else { h.at.y });
+    // The extension line begins at the pop nearest to the figures.
+    let nearness = |h: &Hole| match way {
+        Way::Across => h.at.y,
+        Way::UpLeft => -h.at.x,
+        Way::UpRight => h.at.x,
+    };
+    wanted
+        .into_iter()
+        .filter(|v| !v.same_as(Length::ZERO))
+        .filter_map(|v| {
+            let on_line = holes.iter().filter(|h| along(h).same_as(v));
+            let nearest = on_line.max_by(|a, b| nearness(a).total_cmp(&nearness(b)))?;
+            Some(Running {
+                place: view.map_or(at(0.0, 0.0), |view| view.place(nearest.at)),
+                words: set.figures.short(v.abs()),
+                length: v,
+            })
+        })
+        .collect()
+}
+
+/// Bottom centre of the rivet circle below the view.
+fn put_rivet_mark(board: &mut Board, set: &Set<'_>, view: &View) {
+    let (Some(line), Some(spec)) = (&set.design.rivets, &set.spec.written.rivets) else {
+        return;
+    };
+    let (Some(first), Some(last)) = (line.rivets.first(), line.rivets.last()) else {
+        return;
+    };
+    let words = match spec.bottom_centre {
+        BottomCentre::OnAHole => format!("RIVET {} STANDS ON BOTTOM CENTRE", first.id),
+        BottomCentre::BetweenHoles => {
+            format!(
+                "BOTTOM CENTRE FALLS MIDWAY BETWEEN RIVETS {} AND {}",
+                first.id, last.id
+            )
+        }
+    };
+    let y = view.y(-pop_circle(set.design).to_mm()) + DATUM_OVER;
+    let c = view.centre.x;
+    board.filled(
+        vec![at(c, y), at(c - 1.2, y + 2.4), at(c + 1.2, y + 2.4)],
+        Role::Centre,
+    );
+    board.text(at(c, y + 2.4 + TABLE + 1.0), &words, TABLE, Hang::Middle);
+}
+
+fn loose<'a>(set: &Set<'a>) -> impl Iterator<Item = &'a Hole> + use<'a> {
+    let design = set.design;
+    design
+        .holes
+        .iter()
+        .filter(|h| !in_nest(design.groups[h.group].purpose))
+}
+
+/// A filled disc.
+fn disc(board: &mut Board, c: PaperPoint, radius: f64) {
+    let corners = (0..16)
+        .map(|i| {
+            let a = f64::from(i) * std::f64::consts::PI / 8.0;
+            at(c.x + radius * cos(a), c.y + radius * sin(a))
+        })
+        .collect();
+    board.filled(corners, Role::Centre);
+}
