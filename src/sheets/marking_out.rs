@@ -38,10 +38,9 @@ pub fn marking_out(set: &Set<'_>) -> Vec<Board> {
     let mut blocks = vec![Block::Notes(sequence(set), 0)];
     blocks.extend(drill_side(set));
     blocks.extend(run_table(set).map(|t| Block::Table(t, 0)));
-    let (rest, _) = flow(&mut board, &column, blocks);
-    let mut more = rest;
+    blocks.extend(strike_table(set).map(|t| Block::Table(t, 0)));
+    let (mut more, _) = flow(&mut board, &column, blocks);
     more.push(Block::Table(cross_check_table(set), 0));
-    more.extend(strike_table(set).map(|t| Block::Table(t, 0)));
     more.push(Block::Table(circle_table(set), 0));
     more.extend(struck_tables(set).into_iter().map(|t| Block::Table(t, 0)));
     continued(set, vec![board], (NAME, "Marking-out tables"), 2, more)
@@ -136,14 +135,13 @@ fn drill_side(set: &Set<'_>) -> Option<Block> {
         .map(|n| set.design.holes[n.hole].id.as_str())
         .collect();
     let side = match towards == set.design.view_from {
-        true => "FROM THE PLAIN SIDE, WHICH IS THE OTHER HAND: POP THEM THROUGH WITH PILOTS FIRST",
-        false => "FROM THIS FACE, WHICH IS THE PLAIN SIDE",
+        true => "FROM THE PLAIN SIDE (THE OTHER HAND; CARRY THEM THROUGH WITH PILOTS)",
+        false => "FROM THIS FACE, THE PLAIN SIDE",
     };
     let words = format!(
-        "DRILL THESE {} HOLES {side}. THEY STAND WITHIN {reach} OF THE FLANGE WALL, THE DRILL'S BODY ({}): {}",
-        ids.len(),
-        drilling.origin.to_uppercase(),
-        ids.join(", ")
+        "DRILL {side}: {}. WITHIN {reach} OF THE FLANGE WALL, THE DRILL'S BODY ({}).",
+        ids.join(", "),
+        drilling.origin.to_uppercase()
     );
     Some(Block::Caution(words, TABLE))
 }

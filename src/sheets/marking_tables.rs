@@ -4,7 +4,7 @@ use super::Hang;
 use super::face_view::in_nest;
 use super::set::Set;
 use super::table::Table;
-use crate::design::{LineWay, levels, pop_circle, runs, strikes, uprights};
+use crate::design::{LineWay, Run, levels, pop_circle, runs, strikes, uprights};
 use crate::units::Length;
 use crate::units::print::{decimal, inch_fraction, millimetres};
 use crate::units::tolerance::SAME_LENGTH_MM;
@@ -46,28 +46,43 @@ pub fn run_table(set: &Set<'_>) -> Option<Table> {
     let mut table = Table::new(
         &format!("{title}: CHECK THE LAST POP BY ITS OWN RUNNING SIZE"),
         &[
-            (line, 11.0, Hang::Middle),
+            (line, 14.0, Hang::Middle),
             ("LINE AT", 24.0, Hang::End),
-            ("FIRST HOLE", 27.0, Hang::End),
-            ("PITCH", 18.0, Hang::End),
-            ("OFF", 10.0, Hang::Middle),
-            ("LAST HOLE", 27.0, Hang::End),
-            ("NUMBERS", 27.0, Hang::Start),
+            ("FIRST HOLE", 25.0, Hang::End),
+            ("PITCH", 15.0, Hang::End),
+            ("OFF", 12.0, Hang::Middle),
+            ("LAST HOLE", 25.0, Hang::End),
+            ("NUMBERS", 34.0, Hang::Start),
         ],
     );
-    for run in &runs {
-        let numbers = match run.count {
-            1 => run.ids.0.clone(),
-            _ => format!("{} … {}", run.ids.0, run.ids.1),
+    let mut done = vec![false; runs.len()];
+    for (i, run) in runs.iter().enumerate() {
+        if done[i] {
+            continue;
+        }
+        let other = (i + 1..runs.len()).find(|&k| !done[k] && other_hand(run, &runs[k]));
+        let both: Vec<&Run> = match other {
+            Some(k) => {
+                done[k] = true;
+                vec![run, &runs[k]]
+            }
+            None => vec![run],
+        };
+        let each = |words: &dyn Fn(&Run) -> String, by: &str| -> String {
+            both.iter().map(|r| words(r)).collect::<Vec<_>>().join(by)
+        };
+        let line_at = match other {
+            Some(_) => format!("L AND R {}", set.figures.short(run.offset.abs())),
+            None => with_hand(set, run.offset, offset),
         };
         table.row(vec![
-            run.line.to_string(),
-            with_hand(set, run.offset, offset),
+            each(&|r| minus(r.line), ", "),
+            line_at,
             with_hand(set, run.first, along),
             run.pitch.map_or("–".into(), |p| set.figures.short(p)),
-            run.count.to_string(),
+            each(&|r| r.count.to_string(), " + "),
             with_hand(set, run.last, along),
-            numbers,
+            each(&numbers_of, ", "),
         ]);
     }
     let total: usize = runs.iter().map(|r| r.count).sum();
@@ -80,6 +95,28 @@ pub fn run_table(set: &Set<'_>) -> Option<Table> {
     ]);
     table.loud.push(table.rows.len() - 1);
     Some(table)
+}
+
+/// Whether two columns stand alike on both hands.
+fn other_hand(a: &Run, b: &Run) -> bool {
+    a.way == LineWay::Columns
+        && a.group == b.group
+        && a.count == b.count
+        && a.offset.same_as(-b.offset)
+        && a.first.same_as(b.first)
+        && a.last.same_as(b.last)
+}
+
+fn numbers_of(run: &Run) -> String {
+    match run.count {
+        1 => run.ids.0.clone(),
+        _ => format!("{}–{}", run.ids.0, run.ids.1),
+    }
+}
+
+/// The number of a line with a minus sign as it is lettered.
+fn minus(number: i32) -> String {
+    number.to_string().replace('-', "−")
 }
 
 /// Running size of every struck line, and what the nearest 64th leaves over.
@@ -121,7 +158,7 @@ fn struck_table(set: &Set<'_>, title: &str, mut lines: Vec<Length>, from: From) 
     for line in &lines {
         let mut row = vec![with_hand(set, *line, from)];
         if in_inches {
-            row.push(decimal(line.abs().to_inches(), 4));
+            row.push(decimal(line.abs().to_inches(), 5));
             row.push(left_over(line.abs()));
             row.push(millimetres(line.abs()));
         } else {
@@ -133,13 +170,13 @@ fn struck_table(set: &Set<'_>, title: &str, mut lines: Vec<Length>, from: From) 
     (!lines.is_empty()).then_some(table)
 }
 
-/// What the nearest 64th leaves over, in ten-thousandths of an inch with its sign.
+/// What the nearest 64th leaves over, to five places of an inch with its sign.
 fn left_over(length: Length) -> String {
     let remainder = inch_fraction(length).remainder;
     if remainder.abs().to_mm() <= SAME_LENGTH_MM {
         return "NOTHING".into();
     }
-    let words = decimal(remainder.to_inches(), 4);
+    let words = decimal(remainder.to_inches(), 5);
     match words.starts_with('-') {
         true => words.replace('-', "−"),
         false => format!("+{words}"),
@@ -185,7 +222,7 @@ pub fn circle_table(set: &Set<'_>) -> Table {
 /// Trammel lengths of every hole off the nest from two quarter pops; none where every hole is of a nest.
 pub fn strike_table(set: &Set<'_>) -> Option<Table> {
     let mut table = Table::new(
-        "HOLES OFF THE NEST: RUNNING SIZES, AND TRAMMEL LENGTHS FROM TWO POPS TO THE CENTRE",
+        "HOLES OFF THE NEST, TRAMMEL LENGTHS FROM TWO POPS",
         &[
             ("NO.", 12.0, Hang::Start),
             ("FROM A", 26.0, Hang::End),

@@ -7,6 +7,7 @@ mod board;
 mod check_figure;
 mod check_tables;
 mod clear;
+mod count_sheet;
 mod cross_check_table;
 mod curves;
 mod cut_tables;
@@ -109,6 +110,7 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
     boards.extend(as_cut::as_cut(set));
     boards.extend(design_check::design_check(set));
     boards.extend(marking_out::marking_out(set));
+    boards.extend(count_sheet::count_sheet(set));
     boards
 }
 

@@ -18,7 +18,7 @@ use crate::units::Length;
 use crate::units::angle::{cos, sin};
 
 /// How far datum lines run past the pop circle, mm of paper.
-const DATUM_OVER: f64 = 6.0;
+const DATUM_OVER: f64 = 4.0;
 /// How far a struck line runs past its outermost pops, mm of paper.
 const LINE_OVER: f64 = 3.0;
 /// Half the tick of a pop, mm of paper.
@@ -328,7 +328,7 @@ fn put_rivet_mark(board: &mut Board, set: &Set<'_>, view: &View) {
             )
         }
     };
-    let y = view.y(-pop_circle(set.design).to_mm()) + DATUM_OVER;
+    let y = view.y(-pop_circle(set.design).to_mm()) + DATUM_OVER + 1.5;
     let c = view.centre.x;
     board.filled(
         vec![at(c, y), at(c - 1.2, y + 2.4), at(c + 1.2, y + 2.4)],
