@@ -13,7 +13,7 @@ use std::path::Path;
 use crate::checks::check_names;
 use crate::design::{Design, set_out};
 use crate::pack::{NotDrawn, NotReleased, NotWritten};
-use crate::spec::{Spec, read_spec_file};
+use crate::spec::{Fault, Spec, read_spec_file};
 
 /// What a command has to say when it has done its work.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -89,16 +89,26 @@ refused_in_its_own_words!(NotWritten, NotReleased, NotDrawn);
 /// What comes of a command.
 pub type Outcome = Result<Said, Refused>;
 
-/// Reads a spec and sets its plate out, or gathers every fault that the rules' names and the setting-out have.
+/// Reads a spec and sets its plate out, or gathers every fault that the reading, the rules' names and the setting-out have.
 pub fn read_and_set_out(spec_file: &Path) -> Result<(Spec, Design), Refused> {
-    let spec = read_spec_file(spec_file)?;
-    let mut faults = check_names(&spec);
-    match set_out(&spec) {
-        Ok(design) if faults.is_empty() => Ok((spec, design)),
-        Ok(_) => Err(spec.refuse(faults).into()),
+    let spec = read_spec_file(spec_file).map_err(|faults| {
+        faults.and_beyond(|spec| set_out_or_faults(spec).err().unwrap_or_default())
+    })?;
+    match set_out_or_faults(&spec) {
+        Ok(design) => Ok((spec, design)),
+        Err(faults) => Err(spec.refuse(faults).into()),
+    }
+}
+
+/// Sets out the plate of a spec that has been read, or gathers every fault that the rules' names and the setting-out have.
+pub fn set_out_or_faults(spec: &Spec) -> Result<Design, Vec<Fault>> {
+    let mut faults = check_names(spec);
+    match set_out(spec) {
+        Ok(design) if faults.is_empty() => Ok(design),
+        Ok(_) => Err(faults),
         Err(more) => {
             faults.extend(more);
-            Err(spec.refuse(faults).into())
+            Err(faults)
         }
     }
 }

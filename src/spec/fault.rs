@@ -5,6 +5,8 @@ use std::ops::Range;
 
 use annotate_snippets::{AnnotationKind, Element, Group, Level, Renderer, Snippet};
 
+use super::Spec;
+use super::as_far::AsFar;
 use super::node::Place;
 
 /// One thing wrong with a spec.
@@ -49,6 +51,19 @@ pub struct Faults {
     pub faults: Vec<Fault>,
     /// How they read on a screen, with file, line, column and source line.
     pub report: String,
+    /// The spec as far as it could be read, where it could be.
+    pub(super) as_far: Option<Box<AsFar>>,
+}
+
+impl Faults {
+    /// Goes on as far as possible: looks for faults in what could be read all the same, and tells them with the others.
+    /// Nothing that only follows from a fault found already is told.
+    pub fn and_beyond(self, look: impl FnOnce(&Spec) -> Vec<Fault>) -> Faults {
+        match self.as_far {
+            Some(far) => far.look(look),
+            None => self,
+        }
+    }
 }
 
 impl fmt::Display for Faults {
@@ -110,6 +125,7 @@ pub(super) fn report(file: &str, source: &str, mut placed: Vec<Placed>) -> Fault
     Faults {
         faults: placed.into_iter().map(|one| one.fault).collect(),
         report: text,
+        as_far: None,
     }
 }
 

@@ -1,5 +1,6 @@
 //! What the drawing office wrote, and the faults in it: never computes geometry, never fills in a strength figure.
 
+mod as_far;
 mod drilling;
 mod fault;
 mod holes;
@@ -10,6 +11,7 @@ mod node;
 mod plate;
 mod read;
 mod remedies;
+mod respell;
 mod sense;
 mod shape;
 mod typed;

@@ -41,6 +41,8 @@ pub(super) struct Entry {
     pub(super) key: Box<str>,
     pub(super) key_place: Place,
     pub(super) value: Node,
+    /// Whether the key stands again further down, so that nobody knows which value is meant.
+    pub(super) again: bool,
 }
 
 impl Node {

@@ -6,8 +6,10 @@ use std::sync::{Arc, OnceLock};
 
 use sha2::{Digest, Sha256};
 
+use super::as_far::{AsFar, named, rests_on_none};
 use super::fault::{Placed, report};
 use super::node::{Node, Place};
+use super::respell::respell;
 use super::shape::{Shape, shape_of};
 use super::typed::{model, reads_alike};
 use super::understand::understand;
@@ -40,7 +42,17 @@ impl Spec {
 
     /// Gathers faults found after reading (in the design, say) into a report with their places in the file.
     pub fn refuse(&self, faults: Vec<Fault>) -> Faults {
-        refuse_at_places(&self.file, &self.source, &self.places, faults)
+        let placed = faults.into_iter();
+        let placed = placed.map(|fault| placed_in(&self.places, fault));
+        report(&self.file, &self.source, placed.collect())
+    }
+
+    pub(super) fn tree(&self) -> &Node {
+        &self.places
+    }
+
+    pub(super) fn source(&self) -> Arc<str> {
+        self.source.clone()
     }
 }
 
@@ -76,21 +88,52 @@ pub fn read_spec(file: &str, bytes: &[u8]) -> Result<Spec, Faults> {
         let shown = String::from_utf8_lossy(bytes.get(..MOST_BYTES).unwrap_or(bytes));
         report(file, &shown, vec![*placed])
     })?;
-    let refuse = |placed| report(file, &source, placed);
-    let tree = read_tree(&source).map_err(refuse)?;
-    let value = understand(&tree, spec_shape()).map_err(refuse)?;
-    reads_alike(&source, &tree).map_err(|differs| refuse(vec![*differs]))?;
-    let written = model(value).map_err(|stray| refuse(vec![*stray]))?;
-    let contradictions = sense::contradictions(&written);
-    if !contradictions.is_empty() {
-        return Err(refuse_at_places(file, &source, &tree, contradictions));
+    let (mut tree, mut faults) =
+        read_tree(&source).map_err(|placed| report(file, &source, placed))?;
+    faults.extend(respell(&mut tree, spec_shape()));
+    let understood = understand(&tree, spec_shape());
+    faults.extend(understood.faults);
+    if faults.is_empty() {
+        faults.extend(reads_alike(&source, &tree).err().map(|differs| *differs));
     }
-    Ok(Spec {
+    let written = match model(understood.value) {
+        Ok(written) => written,
+        Err(stray) => {
+            // With stand-ins in it, a model that cannot be made is only a consequence.
+            if faults.is_empty() {
+                faults.push(*stray);
+            }
+            return Err(report(file, &source, faults));
+        }
+    };
+    let mut in_doubt = understood.stand_ins;
+    let mut contradicted = Vec::new();
+    for fault in sense::contradictions(&written) {
+        if !rests_on_none(&fault, &in_doubt) {
+            continue;
+        }
+        match fault.also.is_empty() {
+            // Bad by itself, so what else it does not agree with is only a consequence.
+            true => in_doubt.push(fault.path.clone()),
+            false => contradicted.extend(named(&fault).map(String::from)),
+        }
+        faults.push(placed_in(&tree, fault));
+    }
+    in_doubt.extend(contradicted);
+    let spec = Spec {
         written,
         fingerprint: fingerprint(bytes),
         file: file.into(),
         source: source.into(),
         places: Arc::new(tree),
+    };
+    if faults.is_empty() {
+        return Ok(spec);
+    }
+    let told = report(file, &spec.source, faults.clone());
+    Err(Faults {
+        as_far: Some(Box::new(AsFar::new(spec, faults, in_doubt))),
+        ..told
     })
 }
 
@@ -111,21 +154,16 @@ fn fingerprint(bytes: &[u8]) -> String {
         .collect()
 }
 
-fn refuse_at_places(file: &str, source: &str, tree: &Node, faults: Vec<Fault>) -> Faults {
-    let placed = faults
-        .into_iter()
-        .map(|fault| {
-            let also: Vec<(Place, String)> = fault
-                .also
-                .iter()
-                .map(|(path, word)| (tree.place_of(path), word.clone()))
-                .collect();
-            let placed = Placed::at(tree.place_of(&fault.path), fault);
-            also.into_iter()
-                .fold(placed, |placed, (place, word)| placed.and_at(place, word))
-        })
+/// A fault with the places of the keys that it names.
+pub(super) fn placed_in(tree: &Node, fault: Fault) -> Placed {
+    let also: Vec<(Place, String)> = fault
+        .also
+        .iter()
+        .map(|(path, word)| (tree.place_of(path), word.clone()))
         .collect();
-    report(file, source, placed)
+    let placed = Placed::at(tree.place_of(&fault.path), fault);
+    also.into_iter()
+        .fold(placed, |placed, (place, word)| placed.and_at(place, word))
 }
 
 /// The text of the file without its byte-order mark; refused where it is too large, not UTF-8 or holds control characters.

@@ -143,7 +143,7 @@ mod tests {
     use crate::spec::yaml::read_tree;
 
     fn tree(source: &str) -> Node {
-        read_tree(source).unwrap_or_else(|_| panic!("{source}"))
+        read_tree(source).unwrap_or_else(|_| panic!("{source}")).0
     }
 
     /// Words that the second reader takes for numbers, truths or nothing stay the first reader's words.

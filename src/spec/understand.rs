@@ -1,5 +1,6 @@
 //! Gives every word of a spec its sense by the shape of its key, and gathers all that has none.
 
+mod stand_in;
 mod wanted;
 mod word;
 
@@ -8,42 +9,70 @@ use std::fmt::Write;
 
 use super::Fault;
 use super::fault::Placed;
-use super::nearest::{nearest, one_of};
+use super::nearest::{nearest, one_of, the_nearest};
 use super::node::{Content, Entry, Node};
 use super::remedies;
 use super::shape::{Key, Shape, Word};
 use super::typed::{Record, Value};
+use stand_in::stand_in;
 use wanted::{example, wanted};
 
-/// The spec as plain values: every length with its unit, every number a number. Or every fault of the file at once.
-pub(super) fn understand(root: &Node, shape: &Shape) -> Result<Value, Vec<Placed>> {
+/// What came of giving every word its sense.
+pub(super) struct Understood {
+    /// The spec as plain values: every length with its unit, every number a number; a stand-in where a word has no sense.
+    pub(super) value: Value,
+    /// Every word that has none.
+    pub(super) faults: Vec<Placed>,
+    /// Paths at which a stand-in stands, or a value that is not to be rested on.
+    pub(super) stand_ins: Vec<String>,
+}
+
+/// Gives every word its sense.
+pub(super) fn understand(root: &Node, shape: &Shape) -> Understood {
     let mut reading = Understanding {
         root,
         whole: shape,
         job_unit: job_unit(root),
         faults: Vec::new(),
+        stand_ins: Vec::new(),
     };
     let value = reading.value(&mut String::new(), root, shape);
-    match reading.faults.is_empty() {
-        true => Ok(value),
-        false => Err(reading.faults),
+    Understood {
+        value,
+        faults: reading.faults,
+        stand_ins: reading.stand_ins,
     }
 }
 
-/// The unit that a bare number takes: `in` or `mm`, where the job declares one.
-fn job_unit(root: &Node) -> Option<&'static str> {
-    match root.get("job")?.value.get("units")?.value.text()? {
-        "inches" => Some("in"),
-        "millimetres" => Some("mm"),
-        _ => None,
+/// The unit that a bare number takes.
+#[derive(Clone, Copy)]
+enum JobUnit {
+    /// `in` or `mm`, as the job declares.
+    Declared(&'static str),
+    /// The job declares none.
+    None,
+    /// The job declares something that is no unit, which is a fault of its own.
+    Unknown,
+}
+
+fn job_unit(root: &Node) -> JobUnit {
+    let Some(units) = root.get("job").and_then(|job| job.value.get("units")) else {
+        return JobUnit::None;
+    };
+    let known = ["inches", "millimetres"].into_iter();
+    match units.value.text().and_then(|word| the_nearest(word, known)) {
+        Some("inches") => JobUnit::Declared("in"),
+        Some(_) => JobUnit::Declared("mm"),
+        None => JobUnit::Unknown,
     }
 }
 
 struct Understanding<'a> {
     root: &'a Node,
     whole: &'a Shape,
-    job_unit: Option<&'static str>,
+    job_unit: JobUnit,
     faults: Vec<Placed>,
+    stand_ins: Vec<String>,
 }
 
 impl Understanding<'_> {
@@ -59,7 +88,21 @@ impl Understanding<'_> {
         Value::Null
     }
 
+    /// The value; a stand-in where it has no sense.
     fn value(&mut self, path: &mut String, node: &Node, shape: &Shape) -> Value {
+        match self.sense(path, node, shape) {
+            Value::Null => self.stand_in(path, shape),
+            value => value,
+        }
+    }
+
+    fn stand_in(&mut self, path: &str, shape: &Shape) -> Value {
+        self.stand_ins.push(path.into());
+        stand_in(shape)
+    }
+
+    /// The value; nothing, and a fault, where it has no sense.
+    fn sense(&mut self, path: &mut String, node: &Node, shape: &Shape) -> Value {
         match (shape, &node.content) {
             (Shape::Record(keys), Content::Keys(entries)) => self.record(path, entries, keys),
             (Shape::Choice(words, keyed), Content::Keys(entries)) => {
@@ -103,7 +146,8 @@ impl Understanding<'_> {
         }
         for (name, key) in keys.iter().filter(|(_, key)| key.required) {
             if !entries.iter().any(|entry| &*entry.key == name.as_str()) {
-                self.missing(path, name, &key.about);
+                let value = self.missing(path, name, key);
+                record.insert(Value::from(name.as_str()), value);
             }
         }
         Value::Mapping(record)
@@ -122,10 +166,13 @@ impl Understanding<'_> {
                 let remedy = "write its value, or take the key out";
                 self.faults
                     .push(Placed::at(place, Fault::new(path.as_str(), fact, remedy)));
-                Value::Null
+                self.stand_in(path, shape)
             }
             _ => self.value(path, &entry.value, shape),
         };
+        if entry.again {
+            self.stand_ins.push(path.clone());
+        }
         path.truncate(before);
         value
     }
@@ -133,6 +180,8 @@ impl Understanding<'_> {
     fn unknown_key(&mut self, path: &str, entry: &Entry, keys: &BTreeMap<String, Key>) {
         let mut full = path.to_string();
         step_into(&mut full, &entry.key);
+        // Nobody knows what it was to say, so nothing beside it is rested on.
+        self.stand_ins.push(full.clone());
         let names = keys.keys().map(String::as_str);
         let remedy = match nearest(&entry.key, names.clone()) {
             Some(near) => format!(
@@ -159,19 +208,20 @@ impl Understanding<'_> {
         }
     }
 
-    fn missing(&mut self, path: &str, name: &str, about: &str) {
+    fn missing(&mut self, path: &str, name: &str, key: &Key) -> Value {
         let mut full = path.to_string();
         step_into(&mut full, name);
         let (fact, remedy) = remedies::missing(&full).unwrap_or_else(|| {
             (
                 format!("`{name}` is missing"),
-                format!("add `{name}:` ({})", lower_first(about)),
+                format!("add `{name}:` ({})", lower_first(&key.about)),
             )
         });
         self.faults.push(Placed::at(
             self.root.place_of(&full),
-            Fault::new(full, fact, remedy),
+            Fault::new(full.as_str(), fact, remedy),
         ));
+        self.stand_in(&full, &key.shape)
     }
 
     fn one_key(
@@ -259,7 +309,7 @@ impl Understanding<'_> {
     }
 }
 
-fn step_into(path: &mut String, key: &str) {
+pub(super) fn step_into(path: &mut String, key: &str) {
     if !path.is_empty() {
         path.push('.');
     }
@@ -271,7 +321,7 @@ fn is_nothing(text: &str) -> bool {
     matches!(text, "" | "~" | "null" | "Null" | "NULL")
 }
 
-fn lower_first(about: &str) -> String {
+pub(super) fn lower_first(about: &str) -> String {
     let text = about.trim_end_matches('.');
     let mut characters = text.chars();
     match (characters.next(), text.chars().nth(1)) {

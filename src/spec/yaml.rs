@@ -12,8 +12,9 @@ use super::node::{Content, Entry, Node, Place};
 /// Deeper than this nothing in a spec goes; it stops a file of brackets before it costs time.
 const MOST_DEPTH: usize = 32;
 
-/// Reads the whole of a file, one document without anchors, tags or repeated keys.
-pub(super) fn read_tree(source: &str) -> Result<Node, Vec<Placed>> {
+/// Reads the whole of a file, one document without anchors or tags; with it a fault for each key that stands twice, of
+/// which the tree keeps the first.
+pub(super) fn read_tree(source: &str) -> Result<(Node, Vec<Placed>), Vec<Placed>> {
     let mut tree = Tree::default();
     let mut parser = Parser::new_from_str(source);
     while let Some(event) = parser.next_event() {
@@ -27,8 +28,7 @@ pub(super) fn read_tree(source: &str) -> Result<Node, Vec<Placed>> {
         }
     }
     match tree.root {
-        Some(root) if tree.faults.is_empty() => Ok(root),
-        Some(_) => Err(tree.faults),
+        Some(root) => Ok((root, tree.faults)),
         None => Err(vec![empty()]),
     }
 }
@@ -145,6 +145,7 @@ impl Tree {
                         place: node.place,
                         content,
                     },
+                    again: false,
                 }),
                 (None, Content::Text { text, .. }) => *key = Some((text, node.place)),
                 (None, Content::List(_) | Content::Keys(_)) => {
@@ -158,28 +159,28 @@ impl Tree {
     /// The entries, with a fault for every key that stands twice.
     fn each_once(&mut self, entries: Vec<Entry>) -> Vec<Entry> {
         let mut first = std::collections::BTreeMap::new();
-        let mut kept = Vec::with_capacity(entries.len());
+        let mut kept: Vec<Entry> = Vec::with_capacity(entries.len());
         for entry in entries {
             match first.get(&entry.key) {
                 None => {
-                    first.insert(entry.key.clone(), entry.key_place);
+                    first.insert(entry.key.clone(), kept.len());
                     kept.push(entry);
                 }
-                Some(earlier) => self.faults.push(
-                    Placed::at(
-                        entry.key_place,
-                        Fault::new(
-                            &*entry.key,
-                            format!("`{}` is written twice", entry.key),
-                            "keep one of the two",
-                        ),
-                    )
-                    .and_at(*earlier, "first written here"),
-                ),
+                Some(&index) => {
+                    let earlier = &mut kept[index];
+                    earlier.again = true;
+                    self.faults.push(written_twice(&entry, earlier.key_place));
+                }
             }
         }
         kept
     }
+}
+
+fn written_twice(entry: &Entry, earlier: Place) -> Placed {
+    let fact = format!("`{}` is written twice", entry.key);
+    let fault = Fault::new(&*entry.key, fact, "keep one of the two");
+    Placed::at(entry.key_place, fault).and_at(earlier, "first written here")
 }
 
 fn place_of(span: Span) -> Place {

@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::wanted::{example, wanted};
-use super::{Understanding, is_nothing, lower_first};
-use crate::spec::nearest::{nearest, one_of};
+use super::{JobUnit, Understanding, is_nothing, lower_first};
+use crate::spec::nearest::{nearest, one_of, the_nearest};
 use crate::spec::node::Node;
 use crate::spec::shape::{Key, Shape, Word};
 use crate::spec::typed::Value;
@@ -113,12 +113,14 @@ impl Understanding<'_> {
             return self.quantity(path, node, text, Length::read(text));
         }
         match self.job_unit {
-            Some(unit) => {
+            JobUnit::Declared(unit) => {
                 let full = format!("{} {unit}", text.trim());
                 let read = Length::read(&full);
                 self.quantity(path, node, &full, read)
             }
-            None => self.refuse(
+            // Told once, at the job's unit.
+            JobUnit::Unknown => Value::Null,
+            JobUnit::None => self.refuse(
                 path,
                 node,
                 format!("`{text}` has no unit, and the job declares none"),
@@ -170,12 +172,13 @@ impl Understanding<'_> {
             Some(near) => format!("did you mean `{near}`?{}", meaning(near, words)),
             None => format!("write {}", one_of(known(), "or")),
         };
-        self.refuse(
-            path,
-            node,
-            format!("`{text}` is not a word that is known here"),
-            remedy,
-        )
+        let fact = format!("`{text}` is not a word that is known here");
+        let refused = self.refuse(path, node, fact, remedy);
+        // Taken only to go on with.
+        match the_nearest(text, known()) {
+            Some(near) if !keyed.contains_key(near) => Value::from(near),
+            _ => refused,
+        }
     }
 }
 
