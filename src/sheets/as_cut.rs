@@ -260,7 +260,7 @@ fn put_outer_sizes(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View
     let (middle_y, middle_x) = ((b.top + b.bottom) / 2.0, (b.left + b.right) / 2.0);
     let foot = view.y(b.bottom);
     let words = if disc {
-        format!("⌀{}", set.figures.short(width))
+        set.figures.diameter(width)
     } else {
         set.figures.short(width)
     };
@@ -331,7 +331,7 @@ fn label_scribed_circles(
         let tip = view.place(Point::new(x, y));
         let knee = at(right + 4.0, tip.y + 5.0 + 3.0 * i as f64);
         let words = vec![
-            format!("SCRIBE ⌀{}", set.figures.short(Length::mm(2.0 * radius))),
+            format!("SCRIBE {}", set.figures.diameter(Length::mm(2.0 * radius))),
             circle_name(set, *radius).to_string(),
         ];
         let words = words

@@ -8,12 +8,14 @@ use super::paper_size::frame;
 use super::{Hang, Pen};
 use crate::spec::Paper;
 
+/// What it says.
+const WARNING: &str = "NOT FOR CUTTING";
+
 /// Puts the banner at the head of the sheet, the number of comparisons below beside it.
 pub fn put_banner(board: &mut Board, paper: Paper, below: usize) {
     let f = frame(paper);
     let b = PaperBox::new(f.left + 1.0, f.top + 1.0, f.right - 1.0, f.top + BANNER);
     board.ruled_box(b, Pen::Frame);
-    board.ruled_box(b.grown(-0.9), Pen::Middle);
     let words = if below == 1 {
         "1 comparison is below its rule and is not conceded: see the design check sheet".to_string()
     } else {
@@ -24,19 +26,10 @@ pub fn put_banner(board: &mut Board, paper: Paper, below: usize) {
     // The centring mark reaches into the middle of the head, so the lettering keeps to either side of it.
     let middle = f.middle().x;
     let left_room = middle - b.left - 8.0;
-    let height = fitting_height("NOT FOR CUTTING", left_room, 6.5, true);
-    board.bold(
-        at(b.left + 5.0, b.bottom - 1.9),
-        "NOT FOR CUTTING",
-        height,
-        Hang::Start,
-    );
+    let height = fitting_height(WARNING, left_room, 6.5, true);
+    let base = |height: f64| (b.top + b.bottom + height) / 2.0;
+    board.bold(at(b.left + 5.0, base(height)), WARNING, height, Hang::Start);
     let right_room = b.right - middle - 8.0;
     let height = fitting_height(&words, right_room, 3.5, false);
-    board.text(
-        at(middle + 4.0, b.bottom - 3.0),
-        &words,
-        height,
-        Hang::Start,
-    );
+    board.text(at(middle + 4.0, base(height)), &words, height, Hang::Start);
 }

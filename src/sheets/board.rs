@@ -8,6 +8,7 @@ use crate::units::angle::hypot;
 ///
 /// Kept so that every printed figure can be proved against the marks and the scale.
 #[derive(Clone, Debug)]
+#[cfg_attr(not(test), allow(dead_code))] // Read by the proof of the sheets alone.
 pub struct Stated {
     /// One end, mm on paper.
     pub from: PaperPoint,
@@ -23,6 +24,7 @@ pub struct Stated {
 
 impl Stated {
     /// The length that the marks show, from the paper alone.
+    #[cfg(test)]
     pub fn shown(&self) -> Length {
         Length::mm(hypot(self.to.x - self.from.x, self.to.y - self.from.y) / self.scale)
     }
@@ -39,7 +41,7 @@ pub struct Board {
     pub scale_words: String,
     /// Marks in drawing order.
     pub marks: Vec<Mark>,
-    /// Dimensions put down.
+    /// Dimensions put down, for the proof that each is as long as it says.
     pub stated: Vec<Stated>,
     /// Where furniture that only some sheets carry has been left room: the box free for drawing.
     pub room: PaperBox,
@@ -95,14 +97,6 @@ impl PaperBox {
             && other.left < self.right
             && self.top < other.bottom
             && other.top < self.bottom
-    }
-
-    /// Whether the other lies wholly inside this one.
-    pub fn holds(&self, other: &PaperBox) -> bool {
-        self.left <= other.left
-            && self.top <= other.top
-            && self.right >= other.right
-            && self.bottom >= other.bottom
     }
 
     /// Its middle.

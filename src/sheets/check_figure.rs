@@ -1,7 +1,7 @@
 //! The figure of the design check: the face small, with the largest circle, its supports and the tightest ligaments marked.
 
 use super::board::{Board, PaperBox};
-use super::clear::is_clear;
+use super::clear::{crosses_lettering, is_clear};
 use super::dimension::arrow;
 use super::face_view::{Wanted, put_face};
 use super::letter_size::{LINE_PITCH, NOTES, TABLE, wrap};
@@ -43,8 +43,8 @@ pub fn put_check_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f6
     if let Some(circle) = &set.design.largest_circle {
         put_circle(board, set, &view, circle);
         key.push(format!(
-            "THICK CHAIN: LARGEST CIRCLE ON THE SUPPORTS COUNTED, ⌀{} AT x {}, y {}; SUPPORTS TOUCHED IN BLACK: {}",
-            set.figures.short(circle.diameter),
+            "THICK CHAIN: LARGEST CIRCLE ON THE SUPPORTS COUNTED, {} AT x {}, y {}; SUPPORTS TOUCHED IN BLACK: {}",
+            set.figures.diameter(circle.diameter),
             set.figures.decimal(Length::mm(circle.centre.x)),
             set.figures.decimal(Length::mm(circle.centre.y)),
             touched(set, circle)
@@ -166,7 +166,7 @@ fn put_pair(board: &mut Board, set: &Set<'_>, view: &View, pair: &Ligament, lett
         let turn = f64::from(i % 24) * std::f64::consts::PI / 12.0;
         let p = at(middle.x + reach * cos(turn), middle.y + reach * sin(turn));
         let b = PaperBox::new(p.x - 1.6, p.y - 1.8, p.x + 1.6, p.y + 1.8);
-        is_clear(board, &b, 0.4).then_some(p)
+        (is_clear(board, &b, 0.4) && !crosses_lettering(board, middle, p)).then_some(p)
     });
     let Some(p) = found else {
         return;

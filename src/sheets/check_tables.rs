@@ -8,12 +8,13 @@ use super::table::Table;
 use crate::checks::{Finding, Verdict, legend};
 use crate::units::print;
 
-/// A judged figure in its unit: four places of inches and ratios, two of millimetres, whole pounds and psi.
+/// A judged figure in its unit: four places of inches and ratios, three of millimetres, whole pounds and psi.
 fn figure(value: Option<f64>, unit: &str) -> String {
     value.map_or("–".into(), |v| {
         let places = match unit {
             "in" | "in2" | "" => 4,
-            "mm" | "mm2" | "%" | "N/mm2" => 2,
+            "mm" => 3,
+            "mm2" | "%" | "N/mm2" => 2,
             _ => 0,
         };
         let sign = match unit {

@@ -12,6 +12,14 @@ pub fn is_clear(board: &Board, b: &PaperBox, gap: f64) -> bool {
     board.marks.iter().all(|mark| !touches(mark, &b))
 }
 
+/// Whether a line would run through lettering that has been put down.
+pub fn crosses_lettering(board: &Board, from: PaperPoint, to: PaperPoint) -> bool {
+    board.marks.iter().any(|mark| match mark {
+        Mark::Text(text) => line_meets(from, to, &text_box(text).grown(0.6)),
+        Mark::Line { .. } | Mark::Arc { .. } | Mark::Circle { .. } | Mark::Filled { .. } => false,
+    })
+}
+
 /// Whether any part of a mark lies in a box.
 pub fn touches(mark: &Mark, b: &PaperBox) -> bool {
     match mark {

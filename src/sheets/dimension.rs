@@ -23,6 +23,9 @@ const OVERSHOOT: f64 = 2.0;
 /// Lettering stands this far above its dimension line, mm.
 const ABOVE: f64 = 1.0;
 
+/// From line to line beside a leader where fractions are stacked, as a share of the height.
+const STACKED_PITCH: f64 = 1.9;
+
 /// What a dimension says, and of what length on which scale.
 #[derive(Clone, Debug)]
 pub struct Says<'a> {
@@ -276,30 +279,16 @@ pub fn leader(board: &mut Board, tip: PaperPoint, knee: PaperPoint, lines: &[Str
     board.dimension_line(knee, at(knee.x + side * shoulder, knee.y));
     let x = knee.x + side * (shoulder + 1.0);
     let x = if to_right { x } else { x - wide };
-    let first = knee.y - height * super::letter_size::LINE_PITCH * (lines.len() as f64 - 1.0) / 2.0
-        + height / 2.0;
+    let stacked = lines.iter().any(|l| l.contains('{'));
+    let pitch = height
+        * if stacked {
+            STACKED_PITCH
+        } else {
+            super::letter_size::LINE_PITCH
+        };
+    let first = knee.y - pitch * (lines.len() as f64 - 1.0) / 2.0 + height / 2.0;
     for (i, line) in lines.iter().enumerate() {
-        let y = first + i as f64 * height * super::letter_size::LINE_PITCH;
-        board.text(at(x, y), line, height, Hang::Start);
-    }
-}
-
-/// A dimension line between two places that are not level, with arrows at both ends and lettering beside a leader.
-pub fn between(board: &mut Board, a: PaperPoint, b: PaperPoint, says: &Says<'_>) {
-    board.state(a, b, says.scale, says.length, says.words);
-    let apart = hypot(b.x - a.x, b.y - a.y);
-    let angle = atan2(b.y - a.y, b.x - a.x).to_degrees();
-    if apart >= 2.0 * ARROW + 1.0 {
-        board.dimension_line(a, b);
-        arrow(board, b, angle);
-        arrow(board, a, angle + 180.0);
-    } else {
-        let (s, c) = (sin(angle.to_radians()), cos(angle.to_radians()));
-        let tail = ARROW + 2.0;
-        board.dimension_line(at(a.x - tail * c, a.y - tail * s), a);
-        board.dimension_line(b, at(b.x + tail * c, b.y + tail * s));
-        arrow(board, a, angle);
-        arrow(board, b, angle + 180.0);
+        board.text(at(x, first + i as f64 * pitch), line, height, Hang::Start);
     }
 }
 

@@ -1,7 +1,7 @@
 //! Dimensions of a flat plate's own edge: disc, leg and corners of a keyhole plate, or the disc alone.
 
 use super::board::{Board, PaperBox};
-use super::clear::is_clear;
+use super::clear::{crosses_lettering, is_clear};
 use super::dimension::{FIRST_ROW, Says, across, leader};
 use super::letter_size::{FIGURES, LINE_PITCH};
 use super::set::Set;
@@ -111,6 +111,7 @@ fn put_radius(board: &mut Board, set: &Set<'_>, view: &View, radius: f64, words:
                 let knee = at(tip.x + dx, tip.y + dy);
                 if is_clear(board, &lettering_room(knee, dx > 0.0, wide, high), 0.8)
                     && line_is_clear(board, tip, knee)
+                    && !crosses_lettering(board, tip, knee)
                 {
                     leader(board, tip, knee, &[words], FIGURES);
                     return;

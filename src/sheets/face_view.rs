@@ -167,7 +167,7 @@ fn put_centre_mark(board: &mut Board, view: &View, centre: Point, radius: f64) {
 /// Height at which a number stands inside a hole of this radius on paper; none where it would be too small to read.
 pub fn number_height(id: &str, paper_radius: f64) -> Option<f64> {
     // The corners of the lettering keep this far from the rim, mm.
-    const CLEAR: f64 = 0.55;
+    const CLEAR: f64 = 0.7;
     let fits = |height: f64| {
         let half = face::width(id, height, false) / 2.0;
         sqrt(half * half + height * height / 4.0) <= paper_radius - CLEAR

@@ -42,11 +42,6 @@ impl Figures {
         }
     }
 
-    /// The same, the other unit after it in brackets where the job asks for both.
-    pub fn length(self, length: Length) -> String {
-        self.with_other(self.short(length), length)
-    }
-
     /// A size from what was written: a decimal that was written stays a decimal.
     pub fn size(self, size: &Size) -> String {
         self.with_other(self.size_short(size), size.value())
@@ -64,6 +59,15 @@ impl Figures {
         }
     }
 
+    /// A diameter for a drawing, the sign of rounding before that of the diameter.
+    pub fn diameter(self, length: Length) -> String {
+        let words = self.short(length);
+        match words.strip_prefix('~') {
+            Some(rounded) => format!("~⌀{rounded}"),
+            None => format!("⌀{words}"),
+        }
+    }
+
     /// For tables: in inches a fraction and its decimal, or its millimetres where the job asks for both; else millimetres.
     pub fn table(self, length: Length) -> String {
         match self.units {
@@ -78,14 +82,6 @@ impl Figures {
                 }
             }
             Units::Millimetres => print::millimetres(length),
-        }
-    }
-
-    /// For close rows of a table: an unstacked fraction and its decimal, or millimetres.
-    pub fn level(self, length: Length) -> String {
-        match self.units {
-            Units::Inches => format!("{} ({})", print::inches(length), self.decimal(length)),
-            Units::Millimetres => self.decimal(length),
         }
     }
 

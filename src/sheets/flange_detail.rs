@@ -266,10 +266,7 @@ fn put_tangent(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed, l
     board.line(a, b, line.pen, line.pattern, line.role);
     let knee = at(tip.x + side * 4.0, (tip.y + s.place(0.0, low).y) / 2.0);
     let diameter = 2.0 * p.tangent_radius;
-    let words = vec![
-        "TANGENT".to_string(),
-        format!("⌀{}", set.figures.short(diameter)),
-    ];
+    let words = vec!["TANGENT".to_string(), set.figures.diameter(diameter)];
     leader(board, tip, knee, &words, FIGURES);
 }
 
@@ -385,7 +382,7 @@ fn dimension_fabricated(
     let knee = at(tip.x + side * 12.0, s.place(0.0, low).y + 3.0);
     let words = vec![
         weld(&r.weld_leg_inside),
-        format!("INNER TOE ⌀{}", fig.short(2.0 * r.inner_toe_radius)),
+        format!("INNER TOE {}", fig.diameter(2.0 * r.inner_toe_radius)),
     ];
     leader(board, tip, knee, &words, FIGURES);
     let outside = r.weld_leg_outside.value().to_mm();

@@ -6,7 +6,7 @@ use super::notes::{Notes, caution_height, put_caution};
 use super::table::Table;
 
 /// From one block to the next, mm.
-const BETWEEN: f64 = 4.5;
+const BETWEEN: f64 = 3.5;
 
 /// One block.
 #[derive(Clone, Debug)]

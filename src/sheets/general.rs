@@ -34,6 +34,8 @@ const BESIDE_COLUMN: f64 = 5.0;
 const BETWEEN_VIEWS: f64 = 16.0;
 /// Room right of the section for its dimensions, mm.
 const SECTION_SIDE: f64 = 16.0;
+/// The same where the flange stands away, so that the thickness stands there too, mm.
+const SECTION_SIDE_AWAY: f64 = 27.0;
 /// Room below the views for titles and the depth of a pressed plate, mm.
 const FOOT: f64 = 15.0;
 /// Room below a flat plate, whose foot has a dimension of its own, mm.
@@ -93,6 +95,15 @@ fn put_column(board: &mut Board, set: &Set<'_>, column: &PaperBox) -> Vec<Block>
     flow(board, &rest, blocks).0
 }
 
+/// Room right of the section, mm.
+fn section_side(set: &Set<'_>) -> f64 {
+    if flange_is_near(set.design) {
+        SECTION_SIDE
+    } else {
+        SECTION_SIDE_AWAY
+    }
+}
+
 /// How the sheet is shared out between views and column.
 struct Plan {
     scale: Scale,
@@ -112,7 +123,7 @@ impl Plan {
         let wide = edge.width() + whole_depth(set.design);
         let left_side = FIRST_ROW + running_room(&heights(set, None)) + 2.0;
         let head = FIRST_ROW + running_room(&offsets(set, None));
-        let aside = left_side + BETWEEN_VIEWS + SECTION_SIDE + BESIDE_COLUMN;
+        let aside = left_side + BETWEEN_VIEWS + section_side(set) + BESIDE_COLUMN;
         let foot = match set.design.flange {
             Some(FlangeDesign::Pressed(_)) => FOOT,
             Some(FlangeDesign::Fabricated(_)) | None => FLAT_FOOT,
@@ -137,7 +148,7 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
     board.scale_words = plan.scale.words();
     let f = plan.scale.factor();
     // What the scale leaves over is shared out, so that no corner stands empty.
-    let wide = plan.left_side + BETWEEN_VIEWS + SECTION_SIDE + (edge.width() + depth) * f;
+    let wide = plan.left_side + BETWEEN_VIEWS + section_side(set) + (edge.width() + depth) * f;
     let spare = (views.width() - wide).max(0.0);
     let spare_high = (views.height() - plan.head - plan.foot - edge.height() * f).max(0.0);
     let view = View {
@@ -406,7 +417,8 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
             says(&fig.short(p.depth), p.depth, board, &|bd, sy| {
                 across(bd, low, edge, paper.bottom + FIRST_ROW - 1.0, sy);
             });
-            let line_x = right(depth).max(right(0.0)) + FIRST_ROW;
+            let line_x =
+                right(depth).max(right(0.0)) + section_side(set) - SECTION_SIDE + FIRST_ROW;
             let words = format!(
                 "⌀{} FIT TO GIRTH OF BORE",
                 fig.size_short(&p.outside_diameter)
@@ -437,7 +449,7 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
                     sy,
                 );
             });
-            let line_x = right(edge).max(right(0.0)) + FIRST_ROW;
+            let line_x = right(edge).max(right(0.0)) + section_side(set) - SECTION_SIDE + FIRST_ROW;
             let words = format!(
                 "⌀{} FIT TO GIRTH OF BORE",
                 fig.size_short(&f.ring_outside_diameter)

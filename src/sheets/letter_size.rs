@@ -12,8 +12,6 @@ pub const TABLE: f64 = 2.5;
 pub const LABEL: f64 = 2.5;
 /// Hole numbers are never under this, mm.
 pub const LEAST_NUMBER: f64 = 2.0;
-/// Titles of views, mm.
-pub const VIEW_TITLE: f64 = 5.0;
 /// From one line of lettering to the next, as a share of its height (ISO 3098, capitals with fractions).
 pub const LINE_PITCH: f64 = 1.5;
 

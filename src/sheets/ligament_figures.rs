@@ -2,16 +2,16 @@
 
 use super::board::{Board, PaperBox};
 use super::dimension::{Says, across};
-use super::letter_size::TABLE;
+use super::letter_size::{LINE_PITCH, TABLE};
 use super::scale::{Scale, largest_scale};
 use super::set::Set;
 use super::view::Stroke;
-use super::{Hang, at};
+use super::{Hang, PaperPoint, at, face};
 use crate::design::DirectionLigament;
 
 /// Room above the holes for the metal and below them for the pitch, mm.
 const ABOVE: f64 = 12.0;
-const BELOW: f64 = 14.0;
+const BELOW: f64 = 17.0;
 /// The figures want no more height than this for the holes, mm.
 const HOLES: f64 = 30.0;
 /// Clear strip between figures, mm.
@@ -41,22 +41,45 @@ pub fn put_ligament_figures(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     let wide = (room.width() - BETWEEN * (count - 1.0)) / count;
     let high = (room.height() - ABOVE - BELOW).min(HOLES);
     let scale = largest_scale(widest, tallest, (wide, high), set.figures.in_inches());
-    let start = room.left + 4.0;
-    let step = (widest * scale.factor() + 40.0).min(wide + BETWEEN);
+    let captions: Vec<[String; 2]> = pairs.iter().map(|d| caption(set, d, scale)).collect();
+    let lettering = captions
+        .iter()
+        .flatten()
+        .map(|words| face::width(words, TABLE, false))
+        .fold(0.0, f64::max);
+    let drawn = widest * scale.factor();
+    let aside = ((lettering - drawn) / 2.0).max(0.0);
+    let start = room.left + 4.0 + aside;
+    let step = (drawn.max(lettering) + 24.0).min(wide + BETWEEN);
     let middle = room.top + ABOVE + tallest * scale.factor() / 2.0;
-    for (i, pair) in pairs.iter().enumerate() {
-        put_pair(board, set, pair, scale, start + i as f64 * step, middle);
+    for (i, (pair, caption)) in pairs.iter().zip(&captions).enumerate() {
+        let left = start + i as f64 * step;
+        let below = put_pair(board, set, pair, scale, at(left, middle));
+        for (k, words) in caption.iter().enumerate() {
+            let base = below.y + k as f64 * TABLE * LINE_PITCH;
+            board.text(at(below.x, base), words, TABLE, Hang::Middle);
+        }
     }
 }
 
+/// Two lines that name a figure.
+fn caption(set: &Set<'_>, d: &DirectionLigament, scale: Scale) -> [String; 2] {
+    let nest = &set.design.groups[d.group].name;
+    [
+        format!("{nest}, {}", d.direction).to_uppercase(),
+        format!("LEAST METAL, SCALE {}", scale.words()),
+    ]
+}
+
+/// Puts a pair down level from its left edge; tells where its caption begins.
 fn put_pair(
     board: &mut Board,
     set: &Set<'_>,
     d: &DirectionLigament,
     scale: Scale,
-    left: f64,
-    y: f64,
-) {
+    corner: PaperPoint,
+) -> PaperPoint {
+    let (left, y) = (corner.x, corner.y);
     let f = scale.factor();
     let r = d.hole.to_mm() / 2.0 * f;
     let pitch = d.ligament.pitch.to_mm() * f;
@@ -93,18 +116,5 @@ fn put_pair(
         y + r + 8.0,
         says(&words, d.ligament.pitch),
     );
-    let name = format!(
-        "LEAST {}, {}, SCALE {}",
-        set.design.groups[d.group].name,
-        d.direction,
-        scale.words()
-    )
-    .to_uppercase();
-    let middle = (a.x + b.x) / 2.0;
-    board.text(
-        at(middle, y + r + 8.0 + TABLE + 2.0),
-        &name,
-        TABLE,
-        Hang::Middle,
-    );
+    at((a.x + b.x) / 2.0, y + r + 8.0 + TABLE + 1.8)
 }

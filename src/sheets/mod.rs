@@ -46,6 +46,8 @@ mod paper_size;
 mod particulars;
 pub mod pdf;
 pub mod png;
+#[cfg(test)]
+mod proof;
 mod proving_bar;
 mod rivet_plan;
 mod rivet_tables;

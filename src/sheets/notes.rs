@@ -51,16 +51,6 @@ impl Notes {
         self
     }
 
-    /// Height of all of them in a width, mm.
-    pub fn full_height(&self, width: f64) -> f64 {
-        self.title_height()
-            + self
-                .notes
-                .iter()
-                .map(|n| self.note_height(n, width))
-                .sum::<f64>()
-    }
-
     /// Puts down notes from `from` on within a box; tells the next note that did not fit and the y below the last.
     pub fn put(&self, board: &mut Board, room: &PaperBox, from: usize) -> (usize, f64) {
         let mut y = room.top;

@@ -7,7 +7,7 @@ use super::furniture::FOOT;
 use super::paper_size::frame;
 use super::proving_bar::put_proving_bar;
 use super::title_block::{Field, WIDTH, put_field};
-use super::{Hang, Pattern, Pen, Role};
+use super::{Pattern, Pen, Role};
 use crate::checks::{Finding, Verdict};
 use crate::spec::{Spec, ViewFrom};
 

@@ -4,6 +4,7 @@ use super::at;
 use super::board::Board;
 use super::figure::Figures;
 use super::letter_size::TABLE;
+use super::text_box::rise_and_fall;
 use super::{Hang, PaperPoint, Pen, Role};
 use crate::units::Length;
 
@@ -51,7 +52,8 @@ pub fn put_scale_bar(board: &mut Board, left: PaperPoint, scale: f64, figures: F
     let whole = step * count as f64;
     board.state(left, at(right, foot), scale, whole, "scale bar");
     let words = format!("{} {}", figures.short(whole), figures.unit_sign());
-    board.text(at(right, foot + TABLE + 1.0), &words, TABLE, Hang::Middle);
+    let (rise, _) = rise_and_fall(&words, TABLE);
+    board.text(at(right, foot + rise + 1.0), &words, TABLE, Hang::Middle);
     right - left.x
 }
 

@@ -17,10 +17,6 @@ pub fn rivet_figures(set: &Set<'_>, line: &RivetLine) -> Table {
     row("rivet, cold", fig.size(&line.rivet));
     row("finished hole", fig.size(&line.hole));
     row("hole centres to flange edge", fig.size(&line.from_edge));
-    row(
-        "angle from hole to hole, degrees",
-        print::decimal(line.step_deg, 4),
-    );
     row("pitch round the bore", fig.table(line.pitch_bore));
     row("pitch round barrel outside", fig.table(line.pitch_outside));
     row(
@@ -44,27 +40,33 @@ pub fn rivet_figures(set: &Set<'_>, line: &RivetLine) -> Table {
 
 /// Every rivet hole.
 pub fn rivet_table(set: &Set<'_>, line: &RivetLine) -> Table {
-    let mut table = Table::new(
-        "RIVETS FROM BOTTOM CENTRE, CLOCKWISE",
-        &[
-            ("NO.", 10.0, Hang::Middle),
-            ("ANGLE°", 16.0, Hang::End),
-            ("RUN AT BORE", 29.0, Hang::End),
-            ("AT OUTSIDE", 29.0, Hang::End),
-            ("MADE", 15.0, Hang::Start),
-        ],
-    );
+    let inches = set.figures.in_inches();
+    // Rows stay close: an inch job has its fraction and its decimal in two columns, unstacked.
+    let (fraction, decimal): (f64, f64) = if inches { (24.5, 17.5) } else { (0.0, 32.0) };
+    let mut columns = vec![("NO.", 9.5, Hang::Middle), ("ANGLE°", 15.0, Hang::End)];
+    if inches {
+        columns.push(("AT BORE", fraction, Hang::End));
+    }
+    columns.push((
+        if inches { "SAME" } else { "RUN AT BORE" },
+        decimal,
+        Hang::End,
+    ));
+    columns.push(("OUTSIDE", decimal.min(26.5), Hang::End));
+    columns.push(("MADE", 15.5, Hang::Start));
+    let mut table = Table::new("RUNS FROM BOTTOM CENTRE, CLOCKWISE", &columns);
     for rivet in &line.rivets {
-        if rivet.made == RivetMade::Tack {
-            table.loud.push(table.rows.len());
+        let mut row = vec![rivet.id.clone(), print::decimal(rivet.angle_deg, 3)];
+        if inches {
+            row.push(print::inches(rivet.run));
         }
-        table.rows.push(vec![
-            rivet.id.clone(),
-            print::decimal(rivet.angle_deg, 3),
-            set.figures.level(rivet.run),
-            set.figures.level(rivet.run_outside),
-            rivet.made.name().into(),
-        ]);
+        row.push(set.figures.decimal(rivet.run));
+        row.push(set.figures.decimal(rivet.run_outside));
+        row.push(match rivet.made {
+            RivetMade::Tack => "TACK".into(),
+            RivetMade::Drawn | RivetMade::InPlace => rivet.made.name().into(),
+        });
+        table.rows.push(row);
     }
     table
 }

@@ -234,7 +234,7 @@ fn put_nest(
         let base = title_y + i as f64 * NOTES * LINE_PITCH;
         board.bold(at(views.left, base), line, NOTES, Hang::Start);
     }
-    put_scale_bar(board, at(views.right - BAR + 8.0, title_y), f, set.figures);
+    put_scale_bar(board, at(views.right - BAR + 3.0, title_y), f, set.figures);
     if which.is_none() {
         let room = PaperBox::new(views.left, title_y + 3.0, views.right, views.bottom);
         put_ligament_figures(board, set, &room);
@@ -272,7 +272,8 @@ fn put_datum_lines(board: &mut Board, view: &View, paper: &PaperBox) {
 
 /// Distances of every upright line of holes from datum A; one hand only where the holes stand alike on both.
 fn offsets(set: &Set<'_>, view: Option<&View>, part: &PlateBox) -> Vec<Running> {
-    let one_hand = is_symmetrical(set);
+    let spans_datum = part.left < 0.0 && part.right > 0.0;
+    let one_hand = spans_datum && is_symmetrical(set);
     lines(set, view, part, |h| h.at.x, |v| !one_hand || v > 0.0, true)
 }
 

@@ -6,8 +6,8 @@ use crate::design::FlangeDesign;
 use crate::spec::{RivetHow, ViewFrom};
 
 /// The caution that every general arrangement carries.
-pub const CAUTION: &str = "A BOILER IS A STORE OF ENERGY. THIS DRAWING COMPARES FIGURES WITH NAMED RULES AND APPROVES NOTHING. \
-DESIGN, MATERIAL, WELDING, HEAT TREATMENT, TESTING AND PRESSURE REST WITH THE WORKS' COMPETENT ENGINEER AND THE INSPECTING BODY.";
+pub const CAUTION: &str = "A BOILER IS A STORE OF ENERGY. THIS DRAWING APPROVES NOTHING: DESIGN, MATERIAL, WELDING, TESTING AND \
+PRESSURE REST WITH THE WORKS' COMPETENT ENGINEER AND THE INSPECTING BODY.";
 
 /// Numbered notes of the general arrangement, in the imperative; the works' own come last.
 pub fn general_notes(set: &Set<'_>) -> Notes {

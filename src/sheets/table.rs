@@ -251,25 +251,3 @@ impl Table {
         top + high
     }
 }
-
-/// Puts a table down in columns side by side within a box, heads repeated; tells the next row that did not fit.
-pub fn put_in_columns(
-    table: &Table,
-    board: &mut Board,
-    room: &PaperBox,
-    from: usize,
-    gap: f64,
-) -> usize {
-    let mut next = from;
-    let mut left = room.left;
-    while next < table.rows.len() && left + table.width() <= room.right + 0.01 {
-        let column = PaperBox::new(left, room.top, left + table.width(), room.bottom);
-        let (after, _) = table.put(board, &column, next);
-        if after == next {
-            break;
-        }
-        next = after;
-        left += table.width() + gap;
-    }
-    next
-}

@@ -113,7 +113,7 @@ pub fn put_title_block(board: &mut Board, spec: &Spec, place: SheetPlace<'_>) {
         (
             11.0,
             vec![
-                (58.0, field("ENGINE OR BOILER", &job.engine, 5.0, true)),
+                (58.0, field("ENGINE OR BOILER", &job.engine, 4.3, true)),
                 (74.0, field("SHEET SHOWS", &sheet_title, 3.5, true)),
                 (48.0, field("DATE OF ISSUE", &job.issued, 3.0, false)),
             ],
@@ -159,10 +159,7 @@ pub fn revision_table(spec: &Spec) -> super::table::Table {
         table.rows.push(vec![
             r.index.clone(),
             r.date.clone(),
-            match &r.drawn_by {
-                Some(by) => format!("{} ({by})", r.change),
-                None => r.change.clone(),
-            },
+            r.change.clone(),
             String::new(),
         ]);
     }

@@ -1,0 +1,253 @@
+//! Proof that the sheets say what the plate is: every dimension against its own marks, every hole number, every audit.
+
+use std::path::Path;
+
+use super::audit::audit;
+use super::board::Board;
+use super::set::Set;
+use super::{Mark, Role, boards, draw_sheets, figure};
+use crate::checks::run_checks;
+use crate::cut::cut_parts;
+use crate::design::set_out;
+use crate::spec::{Spec, read_spec, read_spec_file};
+use crate::units::Length;
+
+/// The specs of the repository, and what the odd sizes below make of one of them.
+fn specs() -> Vec<Spec> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
+    let demo = |name: &str| read_spec_file(&folder.join(name)).expect("a demo spec can be read");
+    let odd = |text: &str| read_spec("odd.yaml", text.as_bytes()).expect("an odd spec can be read");
+    vec![
+        demo("marl-hen-smokebox.yaml"),
+        demo("hobthrush-smokebox.yaml"),
+        odd(SMALL),
+        odd(&too_little_metal(&folder)),
+        odd(&large()),
+        odd(&SMALL.replace("units: inches}", "units: inches}\nsheets: {paper: A2}")),
+        odd(&large().replace(
+            "units: inches}",
+            "units: inches}\nsheets: {paper: A1, both_units: true}",
+        )),
+    ]
+}
+
+/// A 12 in plate with a dozen tubes, its flange away from the viewer, and too thin for the rule: NOT FOR CUTTING.
+const SMALL: &str = "job: {works: Small Works, engine: Launch No. 3, drawing: LN3-TP, revision: A, issued: 2026-11-16, units: inches}
+plate:
+  kind: smokebox tube plate
+  view_from: smokebox
+  thickness: 3/8 in
+  material: {grade: P265GH to EN 10028-2, metal: steel, strength: 28 tonf/in2, density: 7850 kg/m3}
+barrel: {bore: 12 in, thickness: 1/4 in}
+working_pressure: 100 psi
+flange: {pressed: {towards: firebox, outside_diameter: 12 in, heel_radius_inside: 3/4 in, straight: 1 1/4 in, trim: 1/4 in}}
+tubes:
+  - name: tubes
+    tube: 1 in
+    hole: 1 1/32 in
+    pattern: {rows: {through: [0 in, 0 in], spacing: 1 3/4 in, pitch: 2 in}}
+    within: {land: [{to: tangent, at_least: 1/2 in}], top: 2 in}
+holes:
+  - {name: stay, purpose: stay, hole: 5/8 in, at: [[1 1/2 in, 3 3/4 in]], mirrored: true}
+rivets: {rivet: 3/8 in, hole: 7/16 in, count: 24, from_edge: 3/4 in, bottom_centre: between holes, how: in place}
+support: {flange_line: tangent, stays: true, tubes: true, origin: works' designer}
+judged_by: [Indian Boiler Regulations 1950]
+";
+
+/// The first demo with holes of 1 7/8 in: 23/32 in of metal, where the rule asks 47/64.
+fn too_little_metal(folder: &Path) -> String {
+    let file = folder.join("marl-hen-smokebox.yaml");
+    let text = std::fs::read_to_string(file).expect("the demo can be read");
+    text.replace("1 27/32 in", "1 7/8 in")
+}
+
+/// The same six times as large, with some 350 tubes: more than one sheet can letter.
+fn large() -> String {
+    SMALL
+        .replace("bore: 12 in", "bore: 72 in")
+        .replace("outside_diameter: 12 in", "outside_diameter: 72 in")
+        .replace("heel_radius_inside: 3/4 in", "heel_radius_inside: 2 in")
+        .replace("straight: 1 1/4 in", "straight: 3 in")
+        .replace("towards: firebox", "towards: smokebox")
+        .replace("thickness: 3/8 in", "thickness: 3/4 in")
+        .replace("tube: 1 in", "tube: 1 15/16 in")
+        .replace("hole: 1 1/32 in", "hole: 2 in")
+        .replace(
+            "spacing: 1 3/4 in, pitch: 2 in",
+            "spacing: 2 1/2 in, pitch: 2 7/8 in",
+        )
+        .replace("top: 2 in", "top: 15 in")
+        .replace("[[1 1/2 in, 3 3/4 in]]", "[[8 in, 21 in], [16 in, 20 in]]")
+        .replace("count: 24", "count: 104")
+        .replace("from_edge: 3/4 in", "from_edge: 1 1/2 in")
+}
+
+/// Does something with the boards of every spec.
+fn with_boards(mut look: impl FnMut(&Set<'_>, &[Board])) {
+    for spec in specs() {
+        let design = set_out(&spec).expect("the spec can be set out");
+        let findings = run_checks(&spec, &design);
+        let parts = cut_parts(&spec, &design).unwrap_or_default();
+        let set = Set {
+            spec: &spec,
+            design: &design,
+            findings: &findings,
+            parts: &parts,
+            figures: figure::Figures::of(&spec),
+        };
+        look(&set, &boards(&set));
+    }
+}
+
+/// Every dimension states the length that its own marks show at its scale; scale bars among them. A paper hundredth is
+/// far below a pen's width and far above the rounding of a transform.
+#[test]
+fn holds_every_dimension_is_as_long_as_it_says() {
+    with_boards(|set, boards| {
+        let mut count = 0;
+        for board in boards {
+            for s in board.stated.iter().filter(|s| s.scale > 0.0) {
+                let paper = (s.shown() - s.length).abs().to_mm() * s.scale;
+                assert!(
+                    paper < 0.01,
+                    "{}: {} is {paper} mm out",
+                    board.title,
+                    s.words
+                );
+                count += 1;
+            }
+        }
+        assert!(count > 20, "{}: only {count} dimensions", set.spec.file);
+    });
+}
+
+/// What a dimension prints is the length that it states: read back from the lettering, to half a 64th where it is marked
+/// as rounded and exactly where it is not, or to half the last place of millimetres.
+#[test]
+fn holds_every_printed_figure_is_the_length_it_states() {
+    with_boards(|set, boards| {
+        for s in boards.iter().flat_map(|b| &b.stated) {
+            let Some(printed) = printed_length(&s.words, set.figures.in_inches()) else {
+                continue;
+            };
+            let off = (printed - s.length).abs();
+            let most = match (set.figures.in_inches(), s.words.contains('~')) {
+                (true, true) => Length::inches(1.0 / 128.0),
+                (true, false) => Length::mm(1e-6),
+                (false, _) => Length::mm(0.005),
+            };
+            assert!(
+                off <= most + Length::mm(1e-9),
+                "{} for {}",
+                s.words,
+                s.length
+            );
+        }
+    });
+}
+
+/// The length at the head of a dimension's words: "⌀38 FIT TO GIRTH", "~{14 17/64}", "R470".
+fn printed_length(words: &str, in_inches: bool) -> Option<Length> {
+    let bare = words.trim_start_matches(['~', '⌀', 'R']);
+    let number = match bare.strip_prefix('{') {
+        Some(rest) => rest.split('}').next()?,
+        None => bare.split(' ').next()?,
+    };
+    let mut total = 0.0;
+    for part in number.split(' ') {
+        total += match part.split_once('/') {
+            Some((n, d)) => n.parse::<f64>().ok()? / d.parse::<f64>().ok()?,
+            None => part.parse::<f64>().ok()?,
+        };
+    }
+    Some(if in_inches {
+        Length::inches(total)
+    } else {
+        Length::mm(total)
+    })
+}
+
+/// Every hole of the nest has its number once on the setting-out, inside a circle of its own size and place.
+#[test]
+fn holds_every_hole_is_numbered_once_in_its_own_circle() {
+    with_boards(|set, boards| {
+        let sheets: Vec<&Board> = boards.iter().filter(|b| b.name == "setting-out").collect();
+        for hole in &set.design.holes {
+            if !super::face_view::in_nest(set.design.groups[hole.group].purpose) {
+                continue;
+            }
+            let bare = super::face_view::number_words(&hole.id, true);
+            let found = sheets
+                .iter()
+                .flat_map(|board| numbers_in_circles(board))
+                .filter(|words| *words == hole.id || *words == bare)
+                .count();
+            assert_eq!(found, 1, "{}: {}", set.spec.file, hole.id);
+        }
+    });
+}
+
+/// Words that stand in the middle of a circle of the object, figures of ligaments left out.
+fn numbers_in_circles(board: &Board) -> Vec<&str> {
+    board
+        .marks
+        .windows(2)
+        .filter_map(|pair| match (&pair[0], &pair[1]) {
+            (
+                Mark::Circle {
+                    centre,
+                    role: Role::Object,
+                    ..
+                },
+                Mark::Text(text),
+            ) if (text.at.x - centre.x).abs() < 1e-9 => Some(text.words.as_str()),
+            _ => None,
+        })
+        .collect()
+}
+
+/// No sheet of any spec has a defect that the audit knows.
+#[test]
+fn holds_the_audit_finds_nothing() {
+    for spec in specs() {
+        let design = set_out(&spec).expect("the spec can be set out");
+        let findings = run_checks(&spec, &design);
+        let parts = cut_parts(&spec, &design).unwrap_or_default();
+        for sheet in draw_sheets(&spec, &design, &findings, &parts) {
+            let defects: Vec<String> = audit(&sheet).iter().map(|d| d.to_string()).collect();
+            assert!(
+                defects.is_empty(),
+                "{} sheet {}, {}: {}",
+                spec.written.job.engine,
+                sheet.number,
+                sheet.name,
+                defects.join("\n")
+            );
+        }
+    }
+}
+
+/// Each sheet says which it is of how many, shows the fingerprint, and counts what was not judged; while something is
+/// below its rule each says NOT FOR CUTTING.
+#[test]
+fn holds_every_sheet_carries_its_furniture() {
+    for spec in specs() {
+        let design = set_out(&spec).expect("the spec can be set out");
+        let findings = run_checks(&spec, &design);
+        let parts = cut_parts(&spec, &design).unwrap_or_default();
+        let sheets = draw_sheets(&spec, &design, &findings, &parts);
+        let below = super::particulars::below(&findings) > 0;
+        for sheet in &sheets {
+            let has = |words: &str| {
+                sheet
+                    .marks
+                    .iter()
+                    .any(|m| matches!(m, Mark::Text(t) if t.words == words))
+            };
+            assert!(has(&format!("{} of {}", sheet.number, sheets.len())));
+            assert!(has(spec.short_fingerprint()));
+            assert!(has(&super::particulars::not_judged(&findings).to_string()));
+            assert_eq!(has("NOT FOR CUTTING"), below);
+        }
+    }
+}
