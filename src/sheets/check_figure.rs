@@ -162,7 +162,7 @@ fn put_pair(board: &mut Board, set: &Set<'_>, view: &View, pair: &Ligament, lett
     board.line(from, to, Pen::Frame, Pattern::Continuous, Role::Object);
     let middle = at((from.x + to.x) / 2.0, (from.y + to.y) / 2.0);
     let found = (0..240).find_map(|i| {
-        let reach = 5.0 + f64::from(i / 24) * 4.0;
+        let reach = 6.5 + f64::from(i / 24) * 4.0;
         let turn = f64::from(i % 24) * std::f64::consts::PI / 12.0;
         let p = at(middle.x + reach * cos(turn), middle.y + reach * sin(turn));
         let b = PaperBox::new(p.x - 1.6, p.y - 1.8, p.x + 1.6, p.y + 1.8);

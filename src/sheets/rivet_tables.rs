@@ -42,8 +42,8 @@ pub fn rivet_figures(set: &Set<'_>, line: &RivetLine) -> Table {
 pub fn rivet_table(set: &Set<'_>, line: &RivetLine) -> Table {
     let inches = set.figures.in_inches();
     // Rows stay close: an inch job has its fraction and its decimal in two columns, unstacked.
-    let (fraction, decimal): (f64, f64) = if inches { (24.5, 17.5) } else { (0.0, 32.0) };
-    let mut columns = vec![("NO.", 9.5, Hang::Middle), ("ANGLE°", 15.0, Hang::End)];
+    let (fraction, decimal): (f64, f64) = if inches { (24.0, 17.0) } else { (0.0, 32.0) };
+    let mut columns = vec![("NO.", 9.5, Hang::Middle), ("ANGLE°", 16.4, Hang::End)];
     if inches {
         columns.push(("AT BORE", fraction, Hang::End));
     }
