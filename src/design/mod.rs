@@ -39,7 +39,9 @@ mod smokebox_tube_plate;
 mod struck_lines;
 mod support_field;
 mod trammels;
+mod tube_ends;
 mod tube_length;
+mod withdrawal;
 
 pub use circle_measures::{chord, circle_segment_area};
 pub use cross_checks::{CrossCheck, cross_checks};
@@ -61,7 +63,9 @@ pub use rivet_line::{HeadRoom, Rivet, RivetLine, RivetMade};
 pub use set_out::set_out;
 pub use struck_lines::{Run, levels, runs, uprights};
 pub use trammels::{QuarterPop, Strike, pop_circle, quarter_chord, quarter_pops, strikes};
+pub use tube_ends::{OtherEndOfNest, TubeEnds};
 pub use tube_length::{TubeLength, tube_length};
+pub use withdrawal::{DrawnOut, DrawnTube, Fouling, InTheRoad, RoadForm};
 
 use crate::spec::{Kind, NamedLine, ViewFrom};
 use crate::units::{Length, Size};
@@ -93,6 +97,10 @@ pub struct Design {
     pub omissions: Vec<Omission>,
     /// The tubes on whose centres the former pins stand, as indices into `holes`.
     pub former_pins: Vec<usize>,
+    /// The other end of every nest that the spec tells of one.
+    pub other_ends: Vec<OtherEndOfNest>,
+    /// Tubes drawn out through the smokebox door, where the spec tells of one.
+    pub withdrawal: Option<DrawnOut>,
     /// Rivets of the flange.
     pub rivets: Option<RivetLine>,
     /// Least ligament for every pair of purposes that has one.

@@ -8,6 +8,8 @@ use super::numbering::{Numbered, PlacedGroup, number_holes};
 use super::overlap::overlaps;
 use super::rivet_line::{RIVET_LETTER, set_out_rivets};
 use super::smokebox_tube_plate::{self, Form};
+use super::tube_ends::other_ends;
+use super::withdrawal::draw_out;
 use super::{Design, LargestCircle, Point, directions, lands, largest_circle, survey};
 use crate::spec::{Fault, Kind, Purpose, Spec, Written};
 use crate::units::tolerance::SAME_LENGTH_MM;
@@ -15,7 +17,8 @@ use crate::units::tolerance::SAME_LENGTH_MM;
 /// Sets out a plate: every edge and hole in its place, or every fault that makes it contradictory.
 ///
 /// Refused: sizes that leave no plate; holes that overlap one another, an edge, a heel or a weld; a hole written twice; a tube
-/// outside the flange line; an exception or a former pin where no hole is; stages that do not end in the finished hole; a blank
+/// outside the flange line; an exception or a former pin where no hole is; tubes and the holes of
+/// the other end that do not agree; stages that do not end in the finished hole; a blank
 /// smaller than its flange takes. Too little metal is not refused: the rules judge it.
 pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
     let written = &spec.written;
@@ -42,6 +45,8 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
     let rivets = set_out_rivets(written, form.flange.as_ref(), amounts, &mut faults);
     let former_pins = pins_on_tubes(written, &numbered, amounts, &mut faults);
     support_line_is_there(written, &form, &mut faults);
+    let other_ends = other_ends(written, &numbered, amounts, &mut faults);
+    let withdrawal = draw_out(written, &numbered, &other_ends, &mut faults);
     if !faults.is_empty() {
         return Err(faults);
     }
@@ -68,6 +73,8 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         line_way: numbered.line_way,
         omissions: numbered.omissions,
         former_pins,
+        other_ends,
+        withdrawal,
         rivets,
         least_ligaments: survey.least,
         close_pairs: survey.close_pairs,

@@ -17,6 +17,8 @@ mod dimension;
 mod edge_dimensions;
 #[cfg(test)]
 mod every_sheet;
+#[cfg(test)]
+mod every_spec;
 pub mod face;
 mod face_view;
 mod figure;
@@ -67,6 +69,9 @@ pub mod svg;
 mod table;
 mod text_box;
 mod title_block;
+mod tube_end_tables;
+mod tube_ends;
+mod tubes_lengthwise;
 mod view;
 #[cfg(test)]
 mod writers_agree;
@@ -113,6 +118,7 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
     boards.extend(design_check::design_check(set));
     boards.extend(marking_out::marking_out(set));
     boards.extend(count_sheet::count_sheet(set));
+    boards.extend(tube_ends::tube_ends(set));
     boards
 }
 

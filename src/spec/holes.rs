@@ -50,6 +50,8 @@ pub struct Nest {
     pub projection: Option<Size>,
     /// How far it stands out past the other plate.
     pub other_projection: Option<Size>,
+    /// The holes of these tubes in the plate at the other end.
+    pub other_end: Option<super::tube_ends::OtherEnd>,
 }
 
 /// What a nest is for.

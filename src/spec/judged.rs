@@ -282,11 +282,16 @@ pub struct SheetWishes {
     /// Points at which work stops until somebody has signed.
     #[serde(default)]
     pub hold_points: Vec<String>,
+    /// Full-size templates of the face, in tiles of the job's paper.
+    #[serde(default)]
+    pub templates: bool,
 }
 
-/// Size of paper, landscape.
+/// Size of paper: landscape, A4 upright.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum Paper {
+    /// 210 × 297 mm, upright.
+    A4,
     /// 420 × 297 mm.
     #[default]
     A3,
@@ -294,4 +299,6 @@ pub enum Paper {
     A2,
     /// 841 × 594 mm.
     A1,
+    /// 1189 × 841 mm.
+    A0,
 }

@@ -14,6 +14,7 @@ mod remedies;
 mod respell;
 mod sense;
 mod shape;
+mod tube_ends;
 mod typed;
 mod understand;
 mod yaml;
@@ -25,6 +26,7 @@ pub use job::{Job, Revision, Units};
 pub use judged::*;
 pub use plate::*;
 pub use read::{Spec, read_spec, read_spec_file, spec_schema};
+pub use tube_ends::{Door, Obstruction, OtherEnd, OtherLines, OtherPlaces, Withdrawal};
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -53,6 +55,8 @@ pub struct Written {
     /// Every other hole in the flat.
     #[serde(default)]
     pub holes: Vec<HoleSet>,
+    /// How tubes are drawn out through the smokebox.
+    pub withdrawal: Option<Withdrawal>,
     /// Rivets of the flange.
     pub rivets: Option<RivetLineSpec>,
     /// What supports the flat.
