@@ -17,8 +17,6 @@ mod dimension;
 mod edge_dimensions;
 #[cfg(test)]
 mod every_sheet;
-#[cfg(test)]
-mod every_spec;
 pub mod face;
 mod face_view;
 mod figure;
