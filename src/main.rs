@@ -32,6 +32,16 @@ Examples:
   centrepop explain tube_ligament my-plate.yaml
   centrepop schema > spec.schema.json";
 
+const COMPARE_HELP: &str = "\
+Exit status:
+  0  no difference
+  1  differences
+  2  the spec was refused, or a file cannot be read
+
+Examples:
+  centrepop compare specs/hobthrush-smokebox.yaml returned.dxf
+  centrepop compare specs/hobthrush-smokebox.yaml returned.dxf --part plate --within '0.05 mm'";
+
 #[derive(Subcommand)]
 enum Command {
     /// Draw a plate: write its sheets, cut files, checks, tables and record as one folder
@@ -62,6 +72,23 @@ enum Command {
         /// The spec of a plate, a YAML file
         spec: Option<PathBuf>,
     },
+    /// Compare a cut file that came back with the spec it was made from; nothing is written
+    #[command(after_help = COMPARE_HELP)]
+    Compare {
+        /// The spec of the plate, a YAML file
+        spec: PathBuf,
+        /// A cut file, whose name ends in .dxf
+        other: PathBuf,
+        /// The part that a cut file is compared with; the one it is most like where none is named
+        #[arg(long, value_name = "NAME")]
+        part: Option<String>,
+        /// Distance below which two places of a cut file are one: a length with its unit
+        #[arg(long, value_name = "LENGTH")]
+        within: Option<String>,
+        /// For machines: every difference, numbers unrounded
+        #[arg(long)]
+        json: bool,
+    },
     /// Print a commented spec to start from
     #[command(after_help = "Example:\n  centrepop new smokebox-tube-plate-pressed > my-plate.yaml")]
     New {
@@ -85,6 +112,21 @@ fn main() -> ExitCode {
         Command::Check { spec, json } => commands::check::check(&spec, json, screen_width()),
         Command::Explain { rule, spec } => {
             commands::explain::explain(rule.as_deref(), spec.as_deref(), screen_width())
+        }
+        Command::Compare {
+            spec,
+            other,
+            part,
+            within,
+            json,
+        } => {
+            let asked = commands::compare::Asked {
+                part: part.as_deref(),
+                within: within.as_deref(),
+                json,
+                width: screen_width(),
+            };
+            commands::compare::compare(&spec, &other, asked)
         }
         Command::New { kind } => commands::new::start(&kind.join("-")),
         Command::Schema => commands::schema::schema(),

@@ -34,7 +34,7 @@ const ONE_FILE: &[(&str, &str)] = &[
     ("resvg", "sheets/png.rs"),
     ("png", "sheets/png.rs"),
     ("skrifa", "sheets/face.rs"),
-    ("dxf", "cut/read_back.rs"),
+    ("dxf", "cut/reader.rs"),
     ("cavalier_contours", "design/outline_offset.rs"),
     ("libm", "units/angle.rs"),
     ("csv", "pack/csv_file.rs"),

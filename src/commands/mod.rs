@@ -1,6 +1,7 @@
 //! One file a command; each calls the stages and says what came of it. None prints: `main` does.
 
 pub mod check;
+pub mod compare;
 pub mod draw;
 pub mod explain;
 pub mod new;
@@ -31,6 +32,8 @@ pub enum Status {
     Done,
     /// Done, but something judged is below its rule and not conceded: 1.
     Below,
+    /// Done, and what was compared differs: 1.
+    Differs,
 }
 
 impl Status {
@@ -38,7 +41,7 @@ impl Status {
     pub fn code(self) -> u8 {
         match self {
             Status::Done => 0,
-            Status::Below => 1,
+            Status::Below | Status::Differs => 1,
         }
     }
 }

@@ -67,6 +67,42 @@ impl Entity {
             Entity::Dot(_) => "point",
         }
     }
+
+    /// The same with x reversed.
+    pub(super) fn opposite_hand(&self) -> Entity {
+        match self {
+            Entity::Line { from, to } => Entity::Line {
+                from: from.opposite_hand(),
+                to: to.opposite_hand(),
+            },
+            Entity::Circle { centre, radius } => Entity::Circle {
+                centre: centre.opposite_hand(),
+                radius: *radius,
+            },
+            Entity::Arc {
+                centre,
+                radius,
+                start_deg,
+                end_deg,
+            } => Entity::Arc {
+                centre: centre.opposite_hand(),
+                radius: *radius,
+                start_deg: 180.0 - end_deg,
+                end_deg: 180.0 - start_deg,
+            },
+            Entity::Polyline { vertices, closed } => Entity::Polyline {
+                vertices: vertices
+                    .iter()
+                    .map(|v| Vertex {
+                        at: v.at.opposite_hand(),
+                        bulge: -v.bulge,
+                    })
+                    .collect(),
+                closed: *closed,
+            },
+            Entity::Dot(at) => Entity::Dot(at.opposite_hand()),
+        }
+    }
 }
 
 /// Everything that a part's file holds, in the order in which it is written.

@@ -16,7 +16,9 @@ mod part;
 mod preflight;
 mod pressed;
 mod read_back;
+mod reader;
 mod reference;
+mod returned;
 mod ring;
 mod stamp;
 mod summary;
@@ -29,6 +31,7 @@ pub use part::{CutPart, HolesCut, Layer, Shape, Withheld};
 pub use preflight::{Unfit, preflight};
 pub use read_back::{Difference, read_back};
 pub use reference::PROVING_SQUARE_MM;
+pub use returned::{Comparison, Deviation, DeviationKind, Uncompared, compare_returned};
 pub use summary::{LayerCount, Summary, summary};
 
 use crate::design::{Design, FlangeDesign};

@@ -2,13 +2,10 @@
 
 use std::fmt;
 
-use dxf::entities::EntityType;
-use dxf::enums::{AcadVersion, DrawingUnits, Units};
-use dxf::{Drawing, Vector};
-
 use super::dxf::Version;
-use super::entity::{Entity, Vertex, entities, extent};
+use super::entity::{Entity, entities, extent};
 use super::part::{CutPart, Layer};
+use super::reader::{FileUnit, Read, ReadFile, What, read};
 use crate::design::Point;
 use crate::units::tolerance::{SAME_ANGLE_DEG, SAME_BULGE, SAME_LENGTH_MM};
 
@@ -36,115 +33,58 @@ fn difference(place: impl Into<String>, fact: impl Into<String>) -> Difference {
 
 /// Compares a file with the part it should hold: version, units, extents, and every entity in order.
 pub fn read_back(text: &str, part: &CutPart, version: Version) -> Result<(), Vec<Difference>> {
-    let (drawing, read) = match read_entities(text) {
+    let (file, read) = match read_entities(text) {
         Ok(read) => read,
         Err(unreadable) => return Err(vec![unreadable]),
     };
-    let mut found = header_differences(&drawing, part, version);
+    let mut found = header_differences(&file, part, version);
     found.extend(entity_differences(&entities(part), &read));
     if found.is_empty() { Ok(()) } else { Err(found) }
 }
 
-/// The entities that a file holds, whoever wrote it, each with the name of its layer.
+/// The entities that a file holds, each with the name of its layer.
 ///
 /// Entities of other kinds than ours are a difference: a cut file has none.
-fn read_entities(text: &str) -> Result<(Drawing, Vec<(String, Entity)>), Difference> {
-    let drawing = Drawing::load(&mut text.as_bytes())
-        .map_err(|e| difference("file", format!("cannot be read: {e}")))?;
-    let mut read = Vec::new();
-    for (number, entity) in drawing.entities().enumerate() {
-        let taken = from_reader(entity).ok_or_else(|| {
+fn read_entities(text: &str) -> Result<(ReadFile, Vec<(String, Entity)>), Difference> {
+    let mut file =
+        read(text.as_bytes()).map_err(|e| difference("file", format!("cannot be read: {e}")))?;
+    let mut plain = Vec::new();
+    for (number, entity) in std::mem::take(&mut file.entities).into_iter().enumerate() {
+        plain.push(as_written(entity).ok_or_else(|| {
             difference(
                 format!("entity {}", number + 1),
                 "is of a kind that no cut file holds, or lies in paper space, off the plane or mirrored",
             )
-        })?;
-        read.push((entity.common.layer.clone(), taken));
+        })?);
     }
-    Ok((drawing, read))
+    Ok((file, plain))
 }
 
-fn from_reader(entity: &dxf::entities::Entity) -> Option<Entity> {
-    if entity.common.is_in_paper_space {
-        return None;
-    }
-    let place = |p: &dxf::Point| (p.z == 0.0).then(|| Point::new(p.x, p.y));
-    let upright = |normal: &Vector| (normal.x, normal.y, normal.z) == (0.0, 0.0, 1.0);
-    match &entity.specific {
-        EntityType::Line(line) if upright(&line.extrusion_direction) => Some(Entity::Line {
-            from: place(&line.p1)?,
-            to: place(&line.p2)?,
-        }),
-        EntityType::Circle(circle) if upright(&circle.normal) => Some(Entity::Circle {
-            centre: place(&circle.center)?,
-            radius: circle.radius,
-        }),
-        EntityType::Arc(arc) if upright(&arc.normal) => Some(Entity::Arc {
-            centre: place(&arc.center)?,
-            radius: arc.radius,
-            start_deg: arc.start_angle,
-            end_deg: arc.end_angle,
-        }),
-        EntityType::ModelPoint(point) if upright(&point.extrusion_direction) => {
-            Some(Entity::Dot(place(&point.location)?))
-        }
-        EntityType::LwPolyline(line) if upright(&line.extrusion_direction) => {
-            Some(Entity::Polyline {
-                vertices: line
-                    .vertices
-                    .iter()
-                    .map(|v| Vertex {
-                        at: Point::new(v.x, v.y),
-                        bulge: v.bulge,
-                    })
-                    .collect(),
-                closed: line.is_closed(),
-            })
-        }
-        EntityType::Polyline(line) if upright(&line.normal) => Some(Entity::Polyline {
-            vertices: line
-                .vertices()
-                .map(|v| {
-                    Some(Vertex {
-                        at: place(&v.location)?,
-                        bulge: v.bulge,
-                    })
-                })
-                .collect::<Option<_>>()?,
-            closed: line.is_closed(),
-        }),
+fn as_written(read: Read) -> Option<(String, Entity)> {
+    let odd = read.on_paper || read.turned_over || read.off_plane;
+    match read.what {
+        What::Entity(entity) if !odd => Some((read.layer, entity)),
         _ => None,
     }
 }
 
-fn header_differences(drawing: &Drawing, part: &CutPart, version: Version) -> Vec<Difference> {
+fn header_differences(file: &ReadFile, part: &CutPart, version: Version) -> Vec<Difference> {
     let mut found = Vec::new();
-    let header = &drawing.header;
-    let wanted = match version {
-        Version::R12 => AcadVersion::R12,
-        Version::R2000 => AcadVersion::R2000,
-    };
-    if header.version != wanted {
+    if file.version != Some(version) {
         found.push(difference(
             "header",
-            format!("version {:?}, not {wanted:?}", header.version),
+            format!("version {}, not {version:?}", file.version_name),
         ));
     }
-    if header.default_drawing_units != Units::Millimeters
-        || header.drawing_units != DrawingUnits::Metric
-    {
+    if file.unit != FileUnit::Millimetres || !file.metric {
         found.push(difference("header", "units are not millimetres"));
     }
     let all = entities(part);
     let cut = all.iter().filter(|(layer, _)| layer.is_cut());
     if let Some(extent) = extent(cut.map(|(_, e)| e)) {
-        for (name, read, true_corner) in [
-            ("$EXTMIN", &header.minimum_drawing_extents, extent.low),
-            ("$EXTMAX", &header.maximum_drawing_extents, extent.high),
-            ("$LIMMIN", &header.minimum_drawing_limits, extent.low),
-            ("$LIMMAX", &header.maximum_drawing_limits, extent.high),
-        ] {
-            if !same_place(Point::new(read.x, read.y), true_corner) {
+        let true_corners = [extent.low, extent.high, extent.low, extent.high];
+        for ((name, read), true_corner) in file.corners.into_iter().zip(true_corners) {
+            if !same_place(read, true_corner) {
                 found.push(difference(
                     "header",
                     format!(

@@ -33,15 +33,7 @@ pub(super) fn strip(
     })?;
     let joint_deg = joint(design);
     let place = |angle_deg: f64| along(ring, design, joint_deg, angle_deg);
-    let rivets: Vec<(&Rivet, Point)> = design
-        .rivets
-        .iter()
-        .flat_map(|line| line.rivets.iter().map(move |rivet| (line, rivet)))
-        .map(|(line, rivet)| {
-            let y = width - line.from_edge.value().to_mm();
-            (rivet, Point::new(place(rivet.angle_deg), y))
-        })
-        .collect();
+    let rivets = rivet_places(design, ring);
     let mut shapes: Vec<(Layer, Shape)> = rivets
         .iter()
         .filter(|(rivet, _)| rivet.made == RivetMade::Tack)
@@ -86,6 +78,22 @@ pub(super) fn strip(
     ];
     lay_marks(&mut part, spec, &inscriptions, field);
     Ok(part)
+}
+
+/// Where each rivet lies on the strip.
+pub(super) fn rivet_places<'a>(design: &'a Design, ring: &Fabricated) -> Vec<(&'a Rivet, Point)> {
+    let width = ring.ring_width.value().to_mm();
+    let joint_deg = joint(design);
+    design
+        .rivets
+        .iter()
+        .flat_map(|line| line.rivets.iter().map(move |rivet| (line, rivet)))
+        .map(|(line, rivet)| {
+            let x = along(ring, design, joint_deg, rivet.angle_deg);
+            let y = width - line.from_edge.value().to_mm();
+            (rivet, Point::new(x, y))
+        })
+        .collect()
 }
 
 fn material(spec: &Spec) -> Option<crate::spec::Material> {

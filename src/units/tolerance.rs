@@ -45,3 +45,18 @@ pub const SHORTEST_STEP_MM: f64 = 1e-10;
 ///
 /// Along a level ridge rounding alone would otherwise lead on for ever.
 pub const NO_RISE_MM: f64 = 1e-12;
+
+/// Ends of lines in somebody else's cut file that are nearer than this are joined, in units of the file's drawing turned to mm.
+///
+/// What a drawing program loses when it writes two places of a millimetre. A torch bridges it; a true gap is wider than a kerf.
+pub const JOINED_ENDS_MM: f64 = 0.01;
+
+/// A file that came back differs from the part where the two lie further apart than this, unless another figure is asked for, mm.
+///
+/// Two places of a millimetre, or three and a half of an inch: what is lost in saving again. No plate is cut so fine.
+pub const SAVED_AGAIN_MM: f64 = 0.01;
+
+/// Scales nearer to one another than this share are one.
+///
+/// A tenth of [`SAVED_AGAIN_MM`] on 10 m; areas of two files that hold one edge agree far closer.
+pub const SAME_SCALE: f64 = 1e-7;
