@@ -1,11 +1,12 @@
 //! Former pins stand where tubes will be drilled later.
 //!
 //! ```text
-//! distance from pin to the nearest tube centre = 0
+//! distance from pin to the nearest tube centre <= 1/64 in
 //! ```
 //!
 //! Source:  works' practice: a pin hole anywhere else stays in the plate for ever.
 //! Covers:  the places under `cutting.former_pins`.
+//!          Up to 1/64 in is a place read off to the nearest 64th, and the pin is taken to stand on the tube.
 //! Leaves:  the size of the pins, and whether the former takes them there.
 
 use super::measure::{Unit, figure};
@@ -46,8 +47,11 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
             Some(tube) => {
                 let away = Length::mm(tube.at.distance(pin));
                 finding
-                    .at_most_length(Length::ZERO, away, unit)
-                    .because(format!("nearest tube {}", tube.id))
+                    .at_most_length(Length::sixty_fourths(1), away, unit)
+                    .because(match away.same_as(Length::ZERO) {
+                        true => format!("nearest tube {}", tube.id),
+                        false => format!("taken to stand on {}, the nearest tube", tube.id),
+                    })
                     .work(format!(
                         "from pin to {}: {} {}",
                         tube.id,

@@ -6,6 +6,7 @@ use super::file_name::side;
 use super::hole_policy::{Made, Tally, made};
 use super::part::{CutPart, Layer, Shape};
 use super::pressed::pop;
+use super::settings::Settings;
 use super::stamp::stamp_part;
 use crate::design::{Design, Fabricated, FlangeDesign, Outline, Point};
 use crate::spec::{Cutting, Fault, Spec};
@@ -24,10 +25,10 @@ pub(super) fn plate(
             "leave `former_pins` out",
         )]);
     }
-    let dress = cutting
-        .dress_outside
-        .as_ref()
-        .map_or(Length::ZERO, |size| size.value());
+    let settings = Settings::of(cutting, Some(design.thickness.value()));
+    let dress = settings
+        .dress_outside()
+        .map_or(Length::ZERO, |figure| figure.value);
     let edge = dressed_edge(&design.edge, dress)?;
     let ring = match &design.flange {
         Some(FlangeDesign::Fabricated(ring)) => Some(ring),
@@ -45,7 +46,7 @@ pub(super) fn plate(
         name: "plate".into(),
         number_off: cutting.order.number_off.unwrap_or(1),
         process: cutting.process,
-        thickness: design.thickness.clone(),
+        thickness: Some(design.thickness.clone()),
         material: spec.written.plate.material.clone(),
         lies: format!(
             "FACE UP IS THE {} SIDE",
@@ -54,6 +55,7 @@ pub(super) fn plate(
         shapes,
         holes_cut: tally.cut,
         withheld: tally.withheld,
+        remarks: Vec::new(),
         mass_kg: design
             .figures
             .plate_plain_kg
@@ -114,15 +116,16 @@ fn ring_marks(ring: &Fabricated) -> Vec<(Layer, Shape)> {
 
 /// Pops, then holes, in the order of their numbers; and what became of each.
 fn holes(cutting: &Cutting, design: &Design) -> (Vec<(Layer, Shape)>, Tally) {
+    let settings = Settings::of(cutting, Some(design.thickness.value()));
     let (mut pops, mut cuts, mut tally) = (Vec::new(), Vec::new(), Tally::default());
     for hole in &design.holes {
         let group = &design.groups[hole.group];
-        match made(cutting, group.purpose, hole) {
-            Made::Cut(diameter) => {
+        match made(&settings, group.purpose, hole.finish.value()) {
+            Made::Cut(diameter, by) => {
                 let radius = diameter.to_mm() / 2.0;
                 let centre = hole.at;
                 cuts.push((Layer::CutInside, Shape::Circle { centre, radius }));
-                tally.cut(group, hole, diameter);
+                tally.cut(&hole.id, &group.name, hole.finish.value(), (diameter, by));
             }
             Made::Pop(reason) => {
                 pops.push((Layer::Pop, pop(cutting.pop, hole.at)));

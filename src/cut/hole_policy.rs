@@ -1,42 +1,50 @@
 //! What the cutter makes of each hole, by purpose, and what no cutter may make.
 //!
-//! The figures are the works' settings, in `cutting.holes` of the spec. What stands here are the rules above them:
-//! a hole smaller than the process makes clean becomes a pop, and a purpose with no policy becomes a pop.
+//! The figures are the works' settings, in `cutting` of the spec. What stands here are the rules above them: a hole smaller than
+//! the process makes clean becomes a pop, a pilot larger than the cutter's guide pin becomes a pop, and so does a purpose with
+//! no policy.
 
 use super::part::{HolesCut, Withheld};
-use crate::design::{Design, Hole, HoleGroup};
-use crate::spec::{Cutting, Fault, HoleCut, HolePolicy, Purpose, StagePlace};
+use super::settings::{Policy, Settings};
+use crate::design::{Design, HoleGroup};
+use crate::spec::{Cutting, Fault, HoleCut, Purpose, StagePlace};
 use crate::units::Length;
 use crate::units::print::millimetres;
 
 /// What is done to a hole by the cutter.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Made {
-    /// Cut to this diameter.
-    Cut(Length),
+    /// Cut to this diameter, and by what figures.
+    Cut(Length, String),
     /// A centre pop, with the reason why no more.
     Pop(String),
     /// Nothing at all, with the reason.
     Nothing(String),
 }
 
-/// What the policy makes of one hole. Only for a policy that [`refused`] finds no fault in.
-pub(super) fn made(cutting: &Cutting, purpose: Purpose, hole: &Hole) -> Made {
-    let finish = hole.finish.value();
-    let Some(policy) = policy_for(cutting, purpose) else {
+/// What the policy makes of one hole of this finished diameter. Only for a policy that [`refused`] finds no fault in.
+pub(super) fn made(settings: &Settings<'_>, purpose: Purpose, finish: Length) -> Made {
+    let Some(policy) = settings.policy(purpose) else {
         return Made::Pop(format!(
             "no cutting policy is written for {} holes",
             purpose.name()
         ));
     };
+    let remark = match policy.remark {
+        "" => String::new(),
+        remark => format!(" ({remark})"),
+    };
     match policy.cut {
-        HoleCut::Undersize => {
-            let under = policy.under.as_ref().map_or(Length::ZERO, |s| s.value());
-            cut_or_pop(cutting, finish - under)
-        }
-        HoleCut::Finish => cut_or_pop(cutting, finish),
+        HoleCut::Undersize => match &policy.under {
+            Some(under) => cut_or_pop(settings, &policy, finish - under.value, &under.words),
+            None => Made::Pop(format!(
+                "the works has not said how much is left in {} holes",
+                purpose.name()
+            )),
+        },
+        HoleCut::Finish => cut_or_pop(settings, &policy, finish, "to the finished size"),
         HoleCut::Pop => Made::Pop(format!(
-            "the works drills {} holes from a pop",
+            "the works drills {} holes from a pop{remark}",
             purpose.name()
         )),
         HoleCut::Nothing => Made::Nothing(format!(
@@ -46,74 +54,81 @@ pub(super) fn made(cutting: &Cutting, purpose: Purpose, hole: &Hole) -> Made {
     }
 }
 
-fn cut_or_pop(cutting: &Cutting, diameter: Length) -> Made {
-    match &cutting.least_hole {
-        Some(least) if diameter.shortfall(least.value()).is_some() => Made::Pop(format!(
-            "{} mm is below the least hole that {} makes clean, {least}",
+fn cut_or_pop(settings: &Settings<'_>, policy: &Policy, diameter: Length, words: &str) -> Made {
+    let process = settings.process();
+    if let Some(least) = settings.least_hole()
+        && diameter.shortfall(least.value).is_some()
+    {
+        return Made::Pop(format!(
+            "{} mm is below the least hole that {} makes clean, {}",
             millimetres(diameter),
-            cutting.process.name()
-        )),
-        _ => Made::Cut(diameter),
+            process.name(),
+            least.words
+        ));
     }
-}
-
-fn policy_for(cutting: &Cutting, purpose: Purpose) -> Option<&HolePolicy> {
-    cutting.holes.iter().find(|p| p.purpose == purpose)
+    match &policy.guide_pin {
+        Some(pin) if pin.value().shortfall(diameter).is_some() => {
+            let heat = match process.is_thermal() {
+                true => ", and its edge is hard",
+                false => "",
+            };
+            Made::Pop(format!(
+                "a pilot of {} mm is larger than the cutter's guide pin, {pin}: worse than none, since it guides nothing{heat}",
+                millimetres(diameter)
+            ))
+        }
+        _ => Made::Cut(diameter, words.into()),
+    }
 }
 
 /// Every fault of the policies against the plate; what contradicts itself, or would finish a hole by heat, was refused in
 /// the spec.
 pub(super) fn refused(cutting: &Cutting, design: &Design) -> Vec<Fault> {
+    let settings = Settings::of(cutting, Some(design.thickness.value()));
     let mut faults = Vec::new();
     for group in &design.groups {
-        faults.extend(size_fault(cutting, group));
-        faults.extend(stage_fault(cutting, group));
+        faults.extend(size_fault(cutting, &settings, group));
+        faults.extend(stage_fault(&settings, group));
     }
     faults
 }
 
-fn size_fault(cutting: &Cutting, group: &HoleGroup) -> Option<Fault> {
-    let index = cutting
+fn size_fault(cutting: &Cutting, settings: &Settings<'_>, group: &HoleGroup) -> Option<Fault> {
+    let under = settings.policy(group.purpose)?.under?;
+    let path = match cutting
         .holes
         .iter()
-        .position(|p| p.purpose == group.purpose)?;
-    let policy = &cutting.holes[index];
-    let under = policy
-        .under
-        .as_ref()
-        .filter(|_| policy.cut == HoleCut::Undersize)?;
-    (group.finish.value() <= under.value()).then(|| {
-        Fault::new(
-            format!("cutting.holes[{index}].under"),
-            format!(
-                "{under} under leaves nothing of {}, {}",
-                group.name, group.finish
-            ),
-            "write less, or cut a pop for this purpose",
-        )
-        .and(&*group.path, "the hole")
+        .position(|p| p.purpose == group.purpose)
+    {
+        Some(index) if cutting.holes[index].under.is_some() => {
+            format!("cutting.holes[{index}].under")
+        }
+        Some(index) => format!("cutting.holes[{index}].cut"),
+        None => "cutting.starting_figures".into(),
+    };
+    (group.finish.value() <= under.value).then(|| {
+        let fact = format!(
+            "{} leaves nothing of {}, {}",
+            under.words, group.name, group.finish
+        );
+        Fault::new(path, fact, "write less, or cut a pop for this purpose")
+            .and(&*group.path, "the hole")
     })
 }
 
 /// A stage that the contractor makes must be the one the policy makes, or the sheets and the cut file would disagree.
-fn stage_fault(cutting: &Cutting, group: &HoleGroup) -> Option<Fault> {
+fn stage_fault(settings: &Settings<'_>, group: &HoleGroup) -> Option<Fault> {
     let stage = group.stages.iter().find(|s| s.place == StagePlace::Cut)?;
     let size = stage.size.as_ref()?;
-    let policy = policy_for(cutting, group.purpose);
-    let cut = policy.and_then(|p| match p.cut {
-        HoleCut::Undersize => p.under.as_ref().map(|u| group.finish.value() - u.value()),
-        HoleCut::Finish => Some(group.finish.value()),
-        HoleCut::Pop | HoleCut::Nothing => None,
-    });
-    let fact = match cut {
-        Some(cut) if cut.same_as(size.value()) => return None,
-        Some(cut) => format!(
+    let fact = match made(settings, group.purpose, group.finish.value()) {
+        Made::Cut(cut, _) if cut.same_as(size.value()) => return None,
+        Made::Cut(cut, _) => format!(
             "the stage `{}` is cut to {size}, and `cutting.holes` cuts {} mm",
             stage.name,
             millimetres(cut)
         ),
-        None => format!(
-            "the stage `{}` is cut to {size}, and `cutting.holes` lets nothing be cut of {} holes",
+        Made::Pop(why) | Made::Nothing(why) => format!(
+            "the stage `{}` is cut to {size}, and `cutting` lets nothing be cut of {} holes: {why}",
             stage.name,
             group.purpose.name()
         ),
@@ -133,18 +148,19 @@ pub(super) struct Tally {
 
 impl Tally {
     /// Notes a hole that is cut.
-    pub(super) fn cut(&mut self, group: &HoleGroup, hole: &Hole, diameter: Length) {
-        let finish = hole.finish.value();
+    pub(super) fn cut(&mut self, id: &str, name: &str, finish: Length, cut: (Length, String)) {
+        let (diameter, by) = cut;
         let same = |c: &&mut HolesCut| {
-            c.name == group.name && c.cut.same_as(diameter) && c.finish.same_as(finish)
+            c.name == name && c.cut.same_as(diameter) && c.finish.same_as(finish)
         };
         match self.cut.iter_mut().find(same) {
-            Some(holes) => holes.ids.push(hole.id.clone()),
+            Some(holes) => holes.ids.push(id.into()),
             None => self.cut.push(HolesCut {
-                ids: vec![hole.id.clone()],
-                name: group.name.clone(),
+                ids: vec![id.into()],
+                name: name.into(),
                 cut: diameter,
                 finish,
+                by,
             }),
         }
     }
@@ -160,5 +176,101 @@ impl Tally {
                 reason: reason.into(),
             }),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn made_of(cutting: &str, finish: f64, thickness: f64, purpose: Purpose) -> Made {
+        let cutting: Cutting = serde_json::from_str(cutting).expect("settings");
+        let settings = Settings::of(&cutting, Some(Length::mm(thickness)));
+        made(&settings, purpose, Length::mm(finish))
+    }
+
+    fn cut_to(made: Made) -> String {
+        match made {
+            Made::Cut(diameter, _) => format!("{:.1}", diameter.to_mm()),
+            Made::Pop(why) | Made::Nothing(why) => why,
+        }
+    }
+
+    const PLASMA: &str = r#"{"process": "plasma", "origin": "works", "least_hole_thicknesses": 1.5,
+        "hole_allowance": {"edge": "1.5 mm", "taper": "0.5 mm", "position": "0.5 mm", "origin": "works"},
+        "holes": [{"purpose": "tube", "cut": "undersize"}, {"purpose": "bolt", "cut": "undersize"}]}"#;
+
+    /// 44.7 - 2 × (1.5 + 0.5 + 0.5) = 39.7 mm. 20.5 - 5 = 15.5 mm, and 1.5 × 12 = 18 mm.
+    #[test]
+    fn by_hand_edge_taper_and_position_add_up_on_each_side() {
+        assert_eq!(cut_to(made_of(PLASMA, 44.7, 12.0, Purpose::Tube)), "39.7");
+        assert_eq!(
+            cut_to(made_of(PLASMA, 20.5, 12.0, Purpose::Bolt)),
+            "15.5 mm is below the least hole that plasma makes clean, 18 mm, 1.5 thicknesses of 12 mm"
+        );
+    }
+
+    /// 39.7 mm is clean while 1.5 t is no more: up to 26.4 mm.
+    #[test]
+    fn by_hand_the_same_hole_is_clean_up_to_26_4_mm() {
+        assert_eq!(cut_to(made_of(PLASMA, 44.7, 26.4, Purpose::Tube)), "39.7");
+        assert!(matches!(
+            made_of(PLASMA, 44.7, 26.6, Purpose::Tube),
+            Made::Pop(_)
+        ));
+    }
+
+    /// 44.7 - 2 × (0 + 0.25 + 0.25) = 43.7 mm.
+    #[test]
+    fn by_hand_a_cold_cut_leaves_less() {
+        let cold = PLASMA
+            .replace("plasma", "waterjet")
+            .replace("1.5 mm", "0 mm")
+            .replace("0.5 mm", "0.25 mm");
+        assert_eq!(cut_to(made_of(&cold, 44.7, 12.0, Purpose::Tube)), "43.7");
+    }
+
+    /// 44.7 - 6 = 38.7 mm by the starting figures for plasma; bolts are popped, and a pipe has no figure.
+    #[test]
+    fn holds_starting_figures_are_taken_only_where_named_and_say_so() {
+        let none = r#"{"process": "plasma", "origin": "works"}"#;
+        assert!(matches!(
+            made_of(none, 44.7, 12.0, Purpose::Tube),
+            Made::Pop(_)
+        ));
+        let named = r#"{"process": "plasma", "origin": "works", "starting_figures": "plasma"}"#;
+        let Made::Cut(diameter, by) = made_of(named, 44.7, 12.0, Purpose::Tube) else {
+            panic!("it is cut");
+        };
+        assert_eq!(format!("{:.1}", diameter.to_mm()), "38.7");
+        assert!(by.ends_with("(starting figure, works to confirm)"), "{by}");
+        for (purpose, words) in [
+            (
+                Purpose::Bolt,
+                "from a pop (starting figure, works to confirm)",
+            ),
+            (
+                Purpose::SteamPipe,
+                "no cutting policy is written for steam pipe holes",
+            ),
+        ] {
+            let why = cut_to(made_of(named, 110.0, 12.0, purpose));
+            assert!(why.ends_with(words), "{why}");
+        }
+    }
+
+    /// 44.7 - 5 = 39.7 mm on a pin of 10 mm; a pilot of the pin's own size guides it.
+    #[test]
+    fn holds_a_pilot_larger_than_the_guide_pin_becomes_a_pop() {
+        let with_pin = |pin: &str| {
+            let words = format!(r#""cut": "undersize", "guide_pin": "{pin}"}}, "#);
+            let cutting = PLASMA.replacen(r#""cut": "undersize"}, "#, &words, 1);
+            cut_to(made_of(&cutting, 44.7, 12.0, Purpose::Tube))
+        };
+        assert!(
+            with_pin("10 mm")
+                .starts_with("a pilot of 39.7 mm is larger than the cutter's guide pin, 10 mm")
+        );
+        assert_eq!(with_pin("39.7 mm"), "39.7");
     }
 }

@@ -20,7 +20,9 @@ mod reader;
 mod reference;
 mod returned;
 mod ring;
+mod settings;
 mod stamp;
+mod starting_figures;
 mod summary;
 
 pub use dxf::{Heading, Unwritable, Version, write};

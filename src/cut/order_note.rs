@@ -4,9 +4,9 @@ use super::entity::{Entity, arc_through, entities, extent, steps, turned};
 use super::file_name::{file_name, side};
 use super::measured_back::long_sizes;
 use super::part::{CutPart, Withheld};
+use super::settings::{Settings, in_mm};
 use crate::design::{Design, FlangeDesign};
 use crate::spec::{Cutting, Order, Spec};
-use crate::units::Size;
 use crate::units::angle::{PI, atan};
 use crate::units::print::{decimal, millimetres};
 
@@ -123,10 +123,11 @@ fn one_part(note: &mut Note, spec: &Spec, cutting: &Cutting, part: &CutPart) {
         note.fact(
             "Holes cut",
             &format!(
-                "{} of {} mm ({}), opened to {} mm at the works: {}",
+                "{} of {} mm ({}), {}; opened to {} mm at the works: {}",
                 holes.ids.len(),
                 millimetres(holes.cut),
                 holes.name,
+                holes.by,
                 millimetres(holes.finish),
                 runs(&holes.ids)
             ),
@@ -141,20 +142,14 @@ fn one_part(note: &mut Note, spec: &Spec, cutting: &Cutting, part: &CutPart) {
 }
 
 fn thickness(part: &CutPart, order: &Order) -> String {
+    let Some(thickness) = &part.thickness else {
+        return "not stated; ask before cutting".into();
+    };
     let least = match (&order.thickness_least, part.name.as_str()) {
         (Some(least), "plate" | "blank") => format!("nowhere less than {}", in_mm(least)),
         _ => "least thickness not stated; ask before cutting".into(),
     };
-    format!("{}, {least}", in_mm(&part.thickness))
-}
-
-/// A size as written, with its millimetres where it was written otherwise: the contractor works in them.
-fn in_mm(size: &Size) -> String {
-    let mm = format!("{} mm", millimetres(size.value()));
-    match size.as_written() == mm {
-        true => mm,
-        false => format!("{size} ({mm})"),
-    }
+    format!("{}, {least}", in_mm(thickness))
 }
 
 fn lying(note: &mut Note, spec: &Spec, part: &CutPart) {
@@ -228,11 +223,12 @@ fn rules_of_cutting(
     note.heading("Cutting");
     note.say("Millimetres, scale 1:1. The 100 mm square on layer REFERENCE proves the scale: measure it before cutting.");
     note.say("Kerf is not applied: every contour is the edge as it is to be left, and the contractor compensates.");
-    match &cutting.dress_outside {
+    let settings = Settings::of(cutting, Some(design.thickness.value()));
+    match settings.dress_outside() {
         Some(dress) if !matches!(design.flange, Some(FlangeDesign::Pressed(_))) => {
             note.say(&format!(
                 "The outside edge of the plate carries {} all round for dressing at the works; the scribed line is the finished edge.",
- in_mm(dress)
+ dress.words
 ));
         }
         _ => {}

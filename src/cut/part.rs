@@ -108,8 +108,8 @@ pub struct CutPart {
     pub number_off: u32,
     /// The process it is drawn for.
     pub process: Process,
-    /// Thickness as written.
-    pub thickness: Size,
+    /// Thickness as written; a template may have none.
+    pub thickness: Option<Size>,
     /// What it is made of, where the spec says.
     pub material: Option<Material>,
     /// Which face is up and what lies where, in words for the file's head and the order note.
@@ -120,6 +120,8 @@ pub struct CutPart {
     pub holes_cut: Vec<HolesCut>,
     /// Holes not cut, with the reason, for the order note.
     pub withheld: Vec<Withheld>,
+    /// What else the contractor is told of this part, a sentence each.
+    pub remarks: Vec<String>,
     /// Mass as cut with no hole out, kg, where the spec gives a density.
     pub mass_kg: Option<f64>,
 }
@@ -135,6 +137,8 @@ pub struct HolesCut {
     pub cut: Length,
     /// Diameter after the works has finished them.
     pub finish: Length,
+    /// By what figures, in words.
+    pub by: String,
 }
 
 /// A hole that the cut file does not cut, and why.

@@ -9,11 +9,12 @@ use std::fmt;
 
 use super::entity::{Entity, entities};
 use super::part::{CutPart, Layer};
+use super::settings::Settings;
 use crate::design::Point;
 use crate::spec::Cutting;
-use crate::units::Length;
 use crate::units::print::millimetres;
 use crate::units::tolerance::SAME_LENGTH_MM;
+use crate::units::{Length, Size};
 use contour::{Contour, pairs_within};
 
 /// What is wrong with a part, and where.
@@ -52,13 +53,16 @@ fn unfit(fact: impl Into<String>, at: impl Into<Option<Point>>) -> Unfit {
 struct Limits {
     least_hole_mm: Option<f64>,
     least_web_mm: Option<f64>,
+    least_edge_mm: Option<f64>,
 }
 
 /// Everything that makes a part unfit to be cut.
 pub fn preflight(cutting: &Cutting, part: &CutPart) -> Result<(), Vec<Unfit>> {
+    let settings = Settings::of(cutting, part.thickness.as_ref().map(Size::value));
     let limits = Limits {
-        least_hole_mm: cutting.least_hole.as_ref().map(|s| s.value().to_mm()),
-        least_web_mm: cutting.least_web.as_ref().map(|s| s.value().to_mm()),
+        least_hole_mm: settings.least_hole().map(|f| f.value.to_mm()),
+        least_web_mm: settings.least_web().map(|f| f.value.to_mm()),
+        least_edge_mm: settings.least_edge().map(|f| f.value.to_mm()),
     };
     judge(&entities(part), limits)
 }
@@ -126,7 +130,7 @@ fn contours(entities: &[(Layer, Entity)], found: &mut Vec<Unfit>) -> (Vec<Contou
 }
 
 fn off_the_part(edge: &Contour, inside: &[Contour], limits: Limits) -> Vec<Unfit> {
-    let web = limits.least_web_mm.unwrap_or(0.0);
+    let least = limits.least_edge_mm.unwrap_or(0.0);
     inside
         .iter()
         .filter_map(|contour| {
@@ -135,7 +139,7 @@ fn off_the_part(edge: &Contour, inside: &[Contour], limits: Limits) -> Vec<Unfit
                 m if m <= SAME_LENGTH_MM => {
                     "an inside cut meets the edge or lies outside it".into()
                 }
-                m if m < web - SAME_LENGTH_MM => thin(m, web),
+                m if m < least - SAME_LENGTH_MM => thin(m, "a hole and the edge", least),
                 _ => return None,
             };
             Some(unfit(fact, contour.place()))
@@ -153,7 +157,7 @@ fn meeting(inside: &[Contour], limits: Limits) -> Vec<Unfit> {
             } else {
                 match a.metal_to(b) {
                     m if m <= SAME_LENGTH_MM => "two inside cuts meet or lie in one another".into(),
-                    m if m < web - SAME_LENGTH_MM => thin(m, web),
+                    m if m < web - SAME_LENGTH_MM => thin(m, "two cuts", web),
                     _ => return None,
                 }
             };
@@ -162,9 +166,9 @@ fn meeting(inside: &[Contour], limits: Limits) -> Vec<Unfit> {
         .collect()
 }
 
-fn thin(metal: f64, web: f64) -> String {
+fn thin(metal: f64, between: &str, web: f64) -> String {
     format!(
-        "{} mm is left between two cuts, and the process leaves no less than {} mm sound",
+        "{} mm is left between {between}, and the process leaves no less than {} mm sound",
         millimetres(Length::mm(metal)),
         millimetres(Length::mm(web))
     )

@@ -12,6 +12,7 @@ use super::stamp::stamp_part;
 use crate::design::{Design, Hole, Outline, Point, Pressed};
 use crate::spec::{Cutting, Fault, HoleCut, PopMark, Spec};
 use crate::units::Length;
+use crate::units::print::decimal;
 
 /// From the middle of a pop to the end of each arm of its cross, mm.
 pub(super) const POP_ARM_MM: f64 = 3.0;
@@ -44,12 +45,12 @@ pub(super) fn blank(
     }
     shapes.extend(ticks(flange, radius, &net));
     shapes.push((Layer::CutOutside, circle(radius)));
-    let tally = withheld(design, &pins);
+    let tally = withheld(cutting, design, &pins);
     let mut part = CutPart {
         name: "blank".into(),
         number_off: cutting.order.number_off.unwrap_or(1),
         process: cutting.process,
-        thickness: design.thickness.clone(),
+        thickness: Some(design.thickness.clone()),
         material: spec.written.plate.material.clone(),
         lies: format!(
             "FACE UP IS THE {} SIDE",
@@ -58,6 +59,7 @@ pub(super) fn blank(
         shapes,
         holes_cut: tally.cut,
         withheld: tally.withheld,
+        remarks: Vec::new(),
         mass_kg: design.figures.blank_mass_kg,
     };
     let field = Field::inside(Outline::circle(
@@ -149,14 +151,30 @@ fn former_pins<'a>(
     pins.iter().map(|&pin| &design.holes[pin]).collect()
 }
 
-fn withheld(design: &Design, pins: &[&Hole]) -> Tally {
+/// Why a tube hole has a pop in it; where the pin was written a hair off the tube, that too.
+fn pin_reason(cutting: &Cutting, pin: &Hole) -> String {
     const PIN: &str = "for a former pin, on the centre of a tube that is drilled after forming";
+    let away = cutting.former_pins.iter().map(|(x, y)| {
+        let written = Point::new(x.value().to_mm(), y.value().to_mm());
+        Length::mm(written.distance(pin.at))
+    });
+    match away.min_by(Length::total_cmp) {
+        Some(away) if !away.same_as(Length::ZERO) => format!(
+            "{PIN}; the pin is written {} mm from {} and taken to stand on it",
+            decimal(away.to_mm(), 3),
+            pin.id
+        ),
+        _ => PIN.into(),
+    }
+}
+
+fn withheld(cutting: &Cutting, design: &Design, pins: &[&Hole]) -> Tally {
     const FLAT: &str = "drilled after forming: the flat moves while the flange is turned";
     const MOVES: &str = "in the moving zone of the blank: it would come out oval and out of place";
     let mut tally = Tally::default();
     for hole in &design.holes {
         match pins.iter().any(|pin| pin.id == hole.id) {
-            true => tally.withhold(&hole.id, "a pop", PIN),
+            true => tally.withhold(&hole.id, "a pop", &pin_reason(cutting, hole)),
             false => tally.withhold(&hole.id, "nothing", FLAT),
         }
     }

@@ -51,7 +51,7 @@ pub(super) fn strip(
         name: "ring".into(),
         number_off: cutting.order.number_off.unwrap_or(1),
         process: cutting.process,
-        thickness: ring.ring_thickness.clone(),
+        thickness: Some(ring.ring_thickness.clone()),
         material: material(spec),
         lies: format!(
             "FACE UP IS THE INSIDE OF THE RING, FREE EDGE AT THE TOP, JOINT {}",
@@ -60,6 +60,7 @@ pub(super) fn strip(
         shapes,
         holes_cut: Vec::new(),
         withheld: withheld(&rivets),
+        remarks: Vec::new(),
         mass_kg: design
             .figures
             .ring_mass_kg

@@ -137,6 +137,22 @@ fn refuses_a_former_pin_that_stands_on_no_tube() {
     assert!(faults[0].fact.contains("is not on the centre of a tube"));
 }
 
+/// 1 19/64 in is half of 2 19/32; written as 1 9/32 it is 1/64 in off, and as 1 17/64 it is 2/64.
+#[test]
+fn by_hand_a_pin_within_a_64th_of_a_tube_stands_on_it() {
+    let (_, parts) =
+        parts(PRESSED, &[("[-9 in, -1 19/64 in]", "[-9 in, -1 9/32 in]")]).expect("near enough");
+    assert!(pops(&parts[0])[0].distance(Point::new(-228.6, -32.940625)) <= 1e-6);
+    let said = parts[0]
+        .withheld
+        .iter()
+        .find(|w| w.reason.contains("taken to stand on"));
+    let reason = &said.expect("it is said").reason;
+    assert!(reason.contains("written 0.397 mm from"), "{reason}");
+    let further = [("[-9 in, -1 19/64 in]", "[-9 in, -1 17/64 in]")];
+    assert!(self::parts(PRESSED, &further).is_err());
+}
+
 #[test]
 fn refuses_one_former_pin() {
     let changes = [(

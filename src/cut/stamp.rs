@@ -111,7 +111,7 @@ pub(super) fn lay_marks(
             field.keep_clear_of_mark(shape);
         }
     }
-    let thickness = part.thickness.value().to_mm();
+    let thickness = part.thickness.as_ref().map_or(0.0, |t| t.value().to_mm());
     let mut map = ClearMap::of(&field, thickness);
     let (mut letters, mut homeless) = (Vec::new(), Vec::new());
     for inscription in inscriptions {

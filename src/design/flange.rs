@@ -4,7 +4,7 @@ use super::amount::Amounts;
 use super::bend::{
     MID_LINE, blank_by_area, blank_by_length, din_6935, fibre_strain, right_angle_arc,
 };
-use crate::spec::{BendAllowance, FabricatedFlange, Fault, PressedFlange, ViewFrom};
+use crate::spec::{Allowance, BendAllowance, FabricatedFlange, Fault, PressedFlange, ViewFrom};
 use crate::units::angle::PI;
 use crate::units::{Length, Size};
 
@@ -69,6 +69,10 @@ pub struct Fabricated {
     pub weld_leg_outside: Size,
     /// Net length of the strip, π × mean diameter.
     pub strip_net: Length,
+    /// Metal at each end for the weld preparation of the joint.
+    pub strip_preparation: Length,
+    /// Metal beyond it at each end, cut off after rolling.
+    pub strip_roll_waste: Length,
     /// Length of the strip as cut: net and the works' allowance.
     pub strip_cut: Length,
     /// Radius of the inner weld toe on the plate.
@@ -274,10 +278,12 @@ pub(super) fn fabricate_flange(
         return None;
     }
     let strip_net = ring_length(flange.ring_outside_diameter.value(), thickness);
-    let allowance = flange
-        .strip_allowance
-        .as_ref()
-        .map_or(Length::ZERO, |allowance| allowance.size.value());
+    let added = |allowance: &Option<Allowance>| {
+        let size = allowance.as_ref().map(|allowance| allowance.size.value());
+        size.unwrap_or(Length::ZERO)
+    };
+    let preparation = added(&flange.strip_preparation);
+    let roll_waste = added(&flange.strip_roll_waste);
     Some(Fabricated {
         towards: flange.towards,
         ring_outside_diameter: flange.ring_outside_diameter.clone(),
@@ -286,7 +292,9 @@ pub(super) fn fabricate_flange(
         weld_leg_inside: flange.weld_leg_inside.clone(),
         weld_leg_outside: flange.weld_leg_outside.clone(),
         strip_net,
-        strip_cut: strip_net + allowance,
+        strip_preparation: preparation,
+        strip_roll_waste: roll_waste,
+        strip_cut: strip_net + added(&flange.strip_allowance) + 2.0 * (preparation + roll_waste),
         inner_toe_radius,
         outer_toe_radius: outside + flange.weld_leg_outside.value(),
         // The leg of a fillet is the same up the ring as along the plate.

@@ -12,7 +12,7 @@ use super::tube_ends::other_ends;
 use super::withdrawal::draw_out;
 use super::{Design, LargestCircle, Point, directions, lands, largest_circle, survey};
 use crate::spec::{Fault, Kind, Purpose, Spec, Written};
-use crate::units::tolerance::SAME_LENGTH_MM;
+use crate::units::Length;
 
 /// Sets out a plate: every edge and hole in its place, or every fault that makes it contradictory.
 ///
@@ -123,6 +123,12 @@ fn refuse_confusing_letters(written: &Written, placed: &[PlacedGroup], faults: &
     }
 }
 
+/// How far a former pin may be written from the tube that it is taken to stand on: a place read off to the nearest 64th is at most
+/// half of that out each way, and a tube stands much further from the next.
+fn a_64th() -> Length {
+    Length::sixty_fourths(1)
+}
+
 /// The tubes on whose centres the former pins stand. A pin anywhere else would leave a hole in metal that stays.
 fn pins_on_tubes(
     written: &Written,
@@ -137,7 +143,9 @@ fn pins_on_tubes(
     for (index, pin) in cutting.former_pins.iter().enumerate() {
         let at = point(pin);
         match nearest_tube(numbered, at) {
-            Some((tube, away)) if away <= SAME_LENGTH_MM => pins.push(tube),
+            Some((tube, away)) if a_64th().shortfall(Length::mm(away)).is_none() => {
+                pins.push(tube);
+            }
             nearest => {
                 let beside = nearest.map_or(String::new(), |(tube, away)| {
                     let tube = &numbered.holes[tube];

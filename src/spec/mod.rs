@@ -1,6 +1,7 @@
 //! What the drawing office wrote, and the faults in it: never computes geometry, never fills in a strength figure.
 
 mod as_far;
+mod cutting;
 mod drilling;
 mod fault;
 mod holes;
@@ -8,6 +9,7 @@ mod job;
 mod judged;
 mod nearest;
 mod node;
+mod pads;
 mod plate;
 mod read;
 mod remedies;
@@ -19,11 +21,13 @@ mod typed;
 mod understand;
 mod yaml;
 
+pub use cutting::*;
 pub use drilling::Drilling;
 pub use fault::{Fault, Faults};
 pub use holes::*;
 pub use job::{Job, Revision, Units};
 pub use judged::*;
+pub use pads::*;
 pub use plate::*;
 pub use read::{Spec, read_spec, read_spec_file, spec_schema};
 pub use tube_ends::{Door, Obstruction, OtherEnd, OtherLines, OtherPlaces, Withdrawal};
@@ -57,6 +61,9 @@ pub struct Written {
     pub holes: Vec<HoleSet>,
     /// How tubes are drawn out through the smokebox.
     pub withdrawal: Option<Withdrawal>,
+    /// Pads and doubling rings, cut as parts of their own.
+    #[serde(default)]
+    pub pads: Vec<Pad>,
     /// Rivets of the flange.
     pub rivets: Option<RivetLineSpec>,
     /// What supports the flat.

@@ -203,10 +203,30 @@ pub struct FabricatedFlange {
     pub weld_leg_inside: Size,
     /// Leg of the weld outside the ring.
     pub weld_leg_outside: Size,
-    /// Metal added to the strip for preparation and roll-end waste, in all.
+    /// Metal added to the strip for preparation and roll-end waste, in all, where the two are not told apart.
     pub strip_allowance: Option<Allowance>,
+    /// Metal at each end of the strip for the weld preparation of the joint.
+    pub strip_preparation: Option<Allowance>,
+    /// Metal beyond that at each end, which the rolls leave flat and which is cut off after rolling.
+    pub strip_roll_waste: Option<Allowance>,
+    /// Where the ends of the ring meet; midway between the rivets next to top centre where nothing is written.
+    pub joint: Option<RingJoint>,
     /// What the ring is made of; the plate's metal where nothing is written.
     pub material: Option<Material>,
+}
+
+/// Where the ends of a ring meet. Angles run clockwise from the top, degrees, as seen from `view_from`.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RingJoint {
+    /// Angle of the joint.
+    pub angle: f64,
+    /// Angle of the barrel's lengthwise seam, which the joint keeps away from.
+    pub barrel_seam: Option<f64>,
+    /// Least distance from the seam, round the outside of the ring.
+    pub clear_of_seam: Option<Size>,
+    /// Who says so.
+    pub origin: String,
 }
 
 /// The edge of a flat plate.

@@ -21,5 +21,6 @@ pub(super) fn contradictions(written: &Written) -> Vec<Fault> {
     tubes::one_name_each(written, &mut faults);
     limits::shares_and_ratios(written, &mut faults);
     cutting::hole_policies(written, &mut faults);
+    cutting::settings(written, &mut faults);
     faults
 }

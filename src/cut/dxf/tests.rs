@@ -14,7 +14,7 @@ pub(crate) fn one_of_each() -> CutPart {
         name: "plate".into(),
         number_off: 1,
         process: Process::Waterjet,
-        thickness: Size::read("16 mm").expect("a size"),
+        thickness: Size::read("16 mm").ok(),
         material: None,
         lies: "FACE UP IS THE SMOKEBOX SIDE".into(),
         shapes: vec![
@@ -63,6 +63,7 @@ pub(crate) fn one_of_each() -> CutPart {
         ],
         holes_cut: Vec::new(),
         withheld: Vec::new(),
+        remarks: Vec::new(),
         mass_kg: None,
     }
 }

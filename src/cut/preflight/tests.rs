@@ -72,6 +72,7 @@ fn holds_a_sound_part_is_fit() {
     let limits = Limits {
         least_hole_mm: Some(40.0),
         least_web_mm: Some(10.0),
+        ..Limits::default()
     };
     assert_eq!(judge(&sound(), limits), Ok(()));
 }
@@ -231,6 +232,7 @@ fn refuses_less_metal_than_the_process_leaves_sound() {
     let limits = Limits {
         least_hole_mm: None,
         least_web_mm: Some(10.1),
+        ..Limits::default()
     };
     assert_eq!(
         only_fact(&sound(), limits),
@@ -243,6 +245,7 @@ fn refuses_a_hole_smaller_than_the_process_makes_clean() {
     let limits = Limits {
         least_hole_mm: Some(40.5),
         least_web_mm: None,
+        ..Limits::default()
     };
     let found = judge(&sound(), limits).expect_err("both are too small");
     assert_eq!(found.len(), 2);
