@@ -18,6 +18,7 @@ fn spec_of(tubes: usize) -> String {
     // Each tube has 57 × 66 mm of the flat; the rim of it, where only part of that fits, is reckoned at 40 mm.
     let tangent = sqrt(tubes as f64 * 57.0 * 66.0 / PI) + 40.0;
     let outside = 2.0 * (tangent + 16.0 + 38.0).ceil();
+    let barrel = (outside / 70.0).ceil();
     let rivets = (outside * PI / 55.0).round();
     format!(
         "\
@@ -27,7 +28,7 @@ plate:
   view_from: smokebox
   thickness: 16 mm
   material: {{grade: P265GH, metal: steel, strength: 28 tonf/in2, density: 7850 kg/m3}}
-barrel: {{bore: {outside} mm, thickness: 12.7 mm}}
+barrel: {{bore: {outside} mm, thickness: {barrel} mm}}
 working_pressure: 160 psi
 flange:
   pressed: {{towards: smokebox, outside_diameter: {outside} mm, heel_radius_inside: 38 mm, straight: 58 mm, trim: 13 mm}}
@@ -73,5 +74,15 @@ fn draw(bencher: divan::Bencher, tubes: usize) {
             .arg(&spec)
             .arg("--out")
             .arg(folder().path()))
+    });
+}
+
+#[divan::bench(args = [120, 10_000], sample_count = 20)]
+fn check(bencher: divan::Bencher, tubes: usize) {
+    let spec = spec_file(tubes);
+    bencher.bench(|| {
+        run(Command::new(env!("CARGO_BIN_EXE_centrepop"))
+            .arg("check")
+            .arg(&spec))
     });
 }

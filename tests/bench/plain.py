@@ -28,7 +28,7 @@ plate:
   view_from: smokebox
   thickness: 16 mm
   material: {{grade: P265GH, metal: steel, strength: 28 tonf/in2, density: 7850 kg/m3}}
-barrel: {{bore: {outside} mm, thickness: 12.7 mm}}
+barrel: {{bore: {outside} mm, thickness: {barrel} mm}}
 working_pressure: 160 psi
 flange:
   pressed: {{towards: smokebox, outside_diameter: {outside} mm, heel_radius_inside: 38 mm, straight: 58 mm, trim: 13 mm}}
@@ -160,7 +160,7 @@ def main():
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         spec = folder / "plain.yaml"
-        spec.write_text(SPEC.format(outside=outside, rivets=rivets))
+        spec.write_text(SPEC.format(outside=outside, barrel=math.ceil(outside / 70), rivets=rivets))
 
         def run(*arguments):
             subprocess.run([program, *arguments], check=False, stdout=subprocess.DEVNULL)
