@@ -61,9 +61,12 @@ mod second_opinion;
 mod section;
 mod set;
 mod setting_out;
+mod stage_matrix;
+mod stages_by_group;
 mod standing_notes;
 mod struck_view;
 pub mod svg;
+mod symbols;
 mod table;
 mod text_box;
 mod title_block;
@@ -115,6 +118,7 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
     boards.extend(as_cut::as_cut(set));
     boards.extend(design_check::design_check(set));
     boards.extend(marking_out::marking_out(set));
+    boards.extend(stages_by_group::stages_by_group(set));
     boards.extend(count_sheet::count_sheet(set));
     boards.extend(tube_ends::tube_ends(set));
     boards

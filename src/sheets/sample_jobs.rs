@@ -6,6 +6,7 @@ use std::path::Path;
 use super::figure::Figures;
 use super::set::Set;
 use crate::checks::run_checks;
+use crate::cut::cut_parts;
 use crate::design::set_out;
 use crate::spec::read_spec_file;
 
@@ -25,12 +26,13 @@ pub fn jobs() -> Vec<String> {
 pub fn with_set(path: &str, work: impl FnOnce(&Set<'_>)) {
     let spec = read_spec_file(Path::new(path)).unwrap_or_else(|faults| panic!("{faults}"));
     let design = set_out(&spec).unwrap_or_else(|faults| panic!("{faults:#?}"));
+    let parts = cut_parts(&spec, &design).unwrap_or_else(|faults| panic!("{faults:#?}"));
     let findings = run_checks(&spec, &design);
     work(&Set {
         spec: &spec,
         design: &design,
         findings: &findings,
-        parts: &[],
+        parts: &parts,
         figures: Figures::of(&spec),
     });
 }

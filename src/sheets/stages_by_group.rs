@@ -1,0 +1,130 @@
+//! Sheet: stages by group. What size every hole is to be after each stage, a map of the groups, the tools, the hold points.
+
+use super::board::{Board, PaperBox};
+use super::count_sheet::NO_FURTHER;
+use super::flow::{Block, flow};
+use super::letter_size::{NOTES, TABLE};
+use super::pages::continued;
+use super::particulars::view_words;
+use super::scale::largest_scale;
+use super::set::Set;
+use super::stage_matrix::{stage_matrix, tool_list};
+use super::standing_notes::hold_points;
+use super::symbols::put_sign;
+use super::view::{PlateBox, Stroke, View};
+use super::{Hang, at, face};
+
+const NAME: &str = "stages";
+const TITLE: &str = "Stages by group";
+/// The map takes no less height than this, mm; else it goes on the next sheet.
+const LEAST_MAP: f64 = 100.0;
+/// Width of the map with its key, mm.
+const MAP: f64 = 172.0;
+/// Radius of a sign in the key, mm.
+const KEY_SIGN: f64 = 2.2;
+/// From line to line of the key, mm.
+const KEY_LINE: f64 = 7.0;
+/// Width of the key, mm.
+const KEY: f64 = 60.0;
+
+/// The stages over as many sheets as they need; none for a plate without holes.
+pub fn stages_by_group(set: &Set<'_>) -> Vec<Board> {
+    if set.design.groups.is_empty() {
+        return Vec::new();
+    }
+    let mut boards = Vec::new();
+    let mut board = set.board(NAME, TITLE);
+    let room = board.room;
+    let mut blocks = vec![Block::Table(stage_matrix(set), 0)];
+    let mut y;
+    loop {
+        (blocks, y) = flow(&mut board, &room, blocks);
+        let full = !blocks.is_empty() || room.bottom - y < LEAST_MAP;
+        if !full {
+            break;
+        }
+        let stuck = blocks.len() == 1 && y <= room.top;
+        boards.push(std::mem::replace(&mut board, set.board(NAME, TITLE)));
+        if stuck || boards.len() > 50 {
+            break;
+        }
+    }
+    let map = PaperBox::new(room.left, y, room.left + MAP, room.bottom);
+    put_map(&mut board, set, &map);
+    let column = PaperBox::new(room.left + MAP + 8.0, y, room.right, room.bottom);
+    let rest = vec![
+        Block::Caution(NO_FURTHER.into(), 3.5),
+        Block::Table(tool_list(set), 0),
+        Block::Notes(hold_points(set).at_height(NOTES), 0),
+    ];
+    let (rest, _) = flow(&mut board, &column, rest);
+    boards.push(board);
+    continued(set, boards, (NAME, TITLE), 2, rest)
+}
+
+/// The plate with the sign of its group in every hole, and the key beside it.
+fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
+    let edge = PlateBox::round(&set.design.edge);
+    let space = (room.width() - KEY - 6.0, room.height() - 9.0);
+    let scale = largest_scale(edge.width(), edge.height(), space, set.figures.in_inches());
+    board.scale_words = scale.words();
+    let f = scale.factor();
+    let view = View {
+        scale: f,
+        centre: at(
+            room.left + (space.0 - edge.width() * f) / 2.0 - edge.left * f,
+            room.top + (space.1 - edge.height() * f) / 2.0 + edge.top * f,
+        ),
+    };
+    view.outline(board, &set.design.edge, Stroke::SEEN);
+    let b = view.paper_box(&edge).grown(2.0);
+    board.centre_line(at(view.centre.x, b.top), at(view.centre.x, b.bottom));
+    board.centre_line(at(b.left, view.centre.y), at(b.right, view.centre.y));
+    for hole in &set.design.holes {
+        let radius = hole.finish.value().to_mm() / 2.0 * f;
+        put_sign(board, view.place(hole.at), radius, hole.group);
+    }
+    let words = format!("MAP OF GROUPS, {}", view_words(set.design.view_from));
+    let height = super::letter_size::fitting_height(&words, space.0, NOTES, true);
+    board.bold(
+        at(room.left, room.bottom - 1.0),
+        &words,
+        height,
+        Hang::Start,
+    );
+    put_key(
+        board,
+        set,
+        &PaperBox::new(room.right - KEY, room.top, room.right, room.bottom),
+    );
+}
+
+fn put_key(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
+    let mut y = room.top + 4.0;
+    board.bold(at(room.left, y), "KEY", NOTES, Hang::Start);
+    y += KEY_LINE;
+    for (index, group) in set.design.groups.iter().enumerate() {
+        if y + KEY_SIGN > room.bottom {
+            break;
+        }
+        let c = at(room.left + 4.0, y);
+        put_sign(board, c, KEY_SIGN, index);
+        let words = format!(
+            "{} × {}",
+            set.number_off(index),
+            set.figures.size_short(&group.finish)
+        );
+        let left = room.left + 9.0;
+        board.bold(at(left, y + NOTES / 2.0), &words, NOTES, Hang::Start);
+        let beside = left + face::width(&words, NOTES, true) + 3.0;
+        let name = &group.name;
+        let fits = face::width(name, TABLE, false) <= room.right - beside;
+        if fits {
+            board.text(at(beside, y + TABLE / 2.0), name, TABLE, Hang::Start);
+        } else {
+            y += KEY_LINE * 0.75;
+            board.text(at(left, y + TABLE / 2.0), name, TABLE, Hang::Start);
+        }
+        y += KEY_LINE;
+    }
+}
