@@ -7,6 +7,9 @@ use super::set::Set;
 /// Clear strip between columns, mm.
 pub const GAP: f64 = 8.0;
 
+/// Clear strip at the head, below the centring mark, mm.
+const CENTRING: f64 = 2.5;
+
 /// Sheets of one name and title, each with so many columns, until every block is down.
 pub fn pages(
     set: &Set<'_>,
@@ -28,7 +31,9 @@ pub fn continued(
 ) -> Vec<Board> {
     while !blocks.is_empty() {
         let mut board = set.board(name, title);
-        let room = board.room;
+        // The centring mark reaches into the middle of the head, where a column may stand.
+        let mut room = board.room;
+        room.top += CENTRING;
         let (blocks_before, rows_before) = (blocks.len(), down(&blocks));
         blocks = flow_in_columns(&mut board, &room, columns, GAP, blocks);
         let stuck = blocks.len() == blocks_before && down(&blocks) == rows_before;

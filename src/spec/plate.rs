@@ -91,6 +91,17 @@ pub enum Metal {
     Copper,
 }
 
+impl Metal {
+    /// As written in the spec and as printed.
+    pub fn name(self) -> &'static str {
+        match self {
+            Metal::Steel => "steel",
+            Metal::Iron => "iron",
+            Metal::Copper => "copper",
+        }
+    }
+}
+
 /// An allowance and where it comes from.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]

@@ -1,0 +1,96 @@
+//! The flange as one looks at it, with numbered places at which the gap to the barrel is felt.
+
+use super::board::{Board, PaperBox};
+use super::letter_size::{FIGURES, NOTES, TABLE, fitting_height};
+use super::particulars::view_words;
+use super::set::Set;
+use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
+use crate::units::angle::{cos, from_top_clockwise, sin};
+
+/// Places round the flange.
+pub const PLACES: usize = 16;
+/// Room round the barrel for the numbers, mm.
+const ROUND: f64 = 13.0;
+/// Width of barrel and flange as drawn, mm: the figure is not to scale.
+const METAL: f64 = 4.0;
+/// The gap as drawn, mm.
+const GAP: f64 = 1.2;
+
+/// Puts the figure into a box.
+pub fn put_fit_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
+    let foot = 8.0;
+    let c = at(room.middle().x, (room.top + room.bottom - foot) / 2.0);
+    let outside = (room.width() / 2.0).min((room.height() - foot) / 2.0) - ROUND;
+    let on = |deg: f64, r: f64| {
+        let a = from_top_clockwise(deg);
+        at(c.x + r * cos(a), c.y - r * sin(a))
+    };
+    let flange = outside - METAL - GAP;
+    for r in [outside, outside - METAL, flange, flange - METAL] {
+        board.circle(c, r, Pen::Wide, Pattern::Continuous, Role::Object);
+    }
+    put_rivets(board, set, &on, outside, flange);
+    for place in 0..PLACES {
+        let deg = (180.0 + 360.0 * place as f64 / PLACES as f64) % 360.0;
+        board.line(
+            on(deg, outside),
+            on(deg, outside + 3.5),
+            Pen::Narrow,
+            Pattern::Continuous,
+            Role::Dimension,
+        );
+        let p = on(deg, outside + 7.5);
+        let words = (place + 1).to_string();
+        board.bold(at(p.x, p.y + FIGURES / 2.0), &words, FIGURES, Hang::Middle);
+    }
+    for (words, deg) in [
+        ("TOP", 0.0),
+        ("RIGHT", 90.0),
+        ("BOTTOM", 180.0),
+        ("LEFT", 270.0),
+    ] {
+        let p = on(deg, flange - METAL - 10.0);
+        board.text(at(p.x, p.y + TABLE / 2.0), words, TABLE, Hang::Middle);
+    }
+    let reach = flange - METAL - 18.0;
+    board.centre_line(at(c.x - reach, c.y), at(c.x + reach, c.y));
+    board.centre_line(at(c.x, c.y - reach), at(c.x, c.y + reach));
+    let inside = [
+        "BARREL OUTSIDE, FLANGE WITHIN IT",
+        "MARK BARREL SEAM AND PATCHES HERE",
+    ];
+    for (i, words) in inside.iter().enumerate() {
+        let y = c.y - 8.0 - 4.5 * (1.0 - i as f64);
+        board.text(at(c.x, y), words, TABLE, Hang::Middle);
+    }
+    let words = format!(
+        "PLACES ROUND THE FLANGE, NOT TO SCALE, {}",
+        view_words(set.design.view_from)
+    );
+    let height = fitting_height(&words, room.width(), NOTES, true);
+    board.bold(
+        at(room.middle().x, room.bottom - 1.0),
+        &words,
+        height,
+        Hang::Middle,
+    );
+}
+
+/// A tick through flange and barrel at every rivet.
+fn put_rivets(
+    board: &mut Board,
+    set: &Set<'_>,
+    on: &dyn Fn(f64, f64) -> PaperPoint,
+    outside: f64,
+    flange: f64,
+) {
+    for rivet in set.design.rivets.iter().flat_map(|line| &line.rivets) {
+        board.line(
+            on(rivet.angle_deg, flange - METAL),
+            on(rivet.angle_deg, outside),
+            Pen::Narrow,
+            Pattern::Continuous,
+            Role::Centre,
+        );
+    }
+}

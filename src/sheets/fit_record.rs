@@ -1,0 +1,132 @@
+//! Sheet: fit record. Gaps between flange and barrel, girths, trim taken off; then every rivet.
+
+use super::Hang;
+use super::board::{Board, PaperBox};
+use super::fit_figure::{PLACES, put_fit_figure};
+use super::flow::{Block, flow, flow_in_columns};
+use super::hole_record::rivet_record;
+use super::notes::Notes;
+use super::pages::{continued, pages};
+use super::set::Set;
+use super::table::Table;
+use crate::design::{FlangeDesign, RivetMade, girth};
+
+const NAME: &str = "fit";
+const TITLE: &str = "Fit record";
+/// Width of the figure, mm.
+const FIGURE: f64 = 150.0;
+
+/// The fit and the rivets over as many sheets as they need; none for a plate without a flange.
+pub fn fit_record(set: &Set<'_>) -> Vec<Board> {
+    let Some(flange) = &set.design.flange else {
+        return Vec::new();
+    };
+    let mut board = set.board(NAME, TITLE);
+    let room = board.room;
+    let column = PaperBox::new(room.left + FIGURE + 8.0, room.top, room.right, room.bottom);
+    let (after, _) = flow(
+        &mut board,
+        &column,
+        vec![
+            Block::Table(girths(set, flange), 0),
+            Block::Table(gaps(), 0),
+        ],
+    );
+    let figure = PaperBox::new(
+        room.left,
+        room.top,
+        room.left + FIGURE,
+        room.top + FIGURE + 8.0,
+    );
+    put_fit_figure(&mut board, set, &figure);
+    let below = PaperBox::new(room.left, figure.bottom + 4.0, figure.right, room.bottom);
+    let mut rest = after;
+    rest.extend(flow_in_columns(
+        &mut board,
+        &below,
+        1,
+        0.0,
+        vec![Block::Notes(how(set), 0)],
+    ));
+    let mut boards = continued(set, vec![board], (NAME, TITLE), 2, rest);
+    boards.extend(rivet_record(set).map_or(Vec::new(), |table| {
+        pages(
+            set,
+            "rivet-record",
+            "Rivet record",
+            3,
+            vec![Block::Table(table, 0)],
+        )
+    }));
+    boards
+}
+
+fn how(set: &Set<'_>) -> Notes {
+    let mut notes = vec![
+        "OFFER THE PLATE UP WITH THE TRIM STILL ON. FEEL THE GAP AT EVERY PLACE BEFORE ANY BOLT IS IN.".to_string(),
+        "BOLT AT THE FOUR QUARTERS FIRST. FORCE NOTHING: A FLANGE DRAWN IN BY BOLTS STAYS STRAINED.".into(),
+    ];
+    let tack = set.design.rivets.iter().flat_map(|line| &line.rivets);
+    let tack: Vec<&str> = tack
+        .filter(|r| r.made == RivetMade::Tack)
+        .map(|r| r.id.as_str())
+        .collect();
+    if !tack.is_empty() {
+        notes.push(format!("TACK BOLTS: {}.", tack.join(", ")));
+    }
+    notes.push("SCRIBE THE TRIM LINE IN PLACE, TAKE THE PLATE OUT, TRIM, OFFER UP AGAIN.".into());
+    Notes::new("ORDER OF WORK", notes)
+}
+
+/// Girths expected and found.
+fn girths(set: &Set<'_>, flange: &FlangeDesign) -> Table {
+    let mut table = Table::new(
+        "GIRTHS",
+        &[
+            ("GIRTH", 78.0, Hang::Start),
+            ("EXPECTED", 44.0, Hang::End),
+            ("FOUND", 40.0, Hang::Middle),
+            ("BY", 20.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    let (what, outside) = match flange {
+        FlangeDesign::Pressed(p) => ("outside of the flange", &p.outside_diameter),
+        FlangeDesign::Fabricated(f) => ("outside of the ring", &f.ring_outside_diameter),
+    };
+    if let Some(barrel) = &set.spec.written.barrel {
+        table.row(vec![
+            "bore of the barrel".into(),
+            set.figures.table(girth(barrel.bore.value())),
+        ]);
+    }
+    table.row(vec![what.into(), set.figures.table(girth(outside.value()))]);
+    table.row(vec![
+        "flange less than bore by; the works chooses the fit".into(),
+        "…………".into(),
+    ]);
+    table.row(vec![
+        "largest and least diameter of the bore (out of round)".into(),
+    ]);
+    table
+}
+
+/// Gap at every place, before and after bolting.
+fn gaps() -> Table {
+    let mut table = Table::new(
+        "GAPS BY FEELER, AND TRIM",
+        &[
+            ("PLACE", 18.0, Hang::Middle),
+            ("GAP, NO BOLTS", 38.0, Hang::Middle),
+            ("GAP, BOLTED UP", 38.0, Hang::Middle),
+            ("TRIM TAKEN OFF", 38.0, Hang::Middle),
+            ("EDGE TO HOLE CENTRE", 42.0, Hang::Middle),
+            ("BY", 20.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    for place in 1..=PLACES {
+        table.row(vec![place.to_string()]);
+    }
+    table
+}

@@ -1,0 +1,81 @@
+//! Records of finished holes and of rivets, a line for each number, to be filled in at the plate.
+
+use super::Hang;
+use super::set::Set;
+use super::table::Table;
+
+/// Every hole in the flat by its number, with the finished size called for and blanks for what is measured.
+pub fn hole_record(set: &Set<'_>) -> Table {
+    let mut table = Table::new(
+        "FINISHED HOLES",
+        &[
+            ("NO.", 15.0, Hang::Start),
+            ("CALLED", 22.0, Hang::Middle),
+            ("FIRST WAY", 20.0, Hang::Middle),
+            ("ACROSS IT", 20.0, Hang::Middle),
+            ("OVAL", 15.0, Hang::Middle),
+            ("SEAT", 15.0, Hang::Middle),
+            ("BY", 13.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    for hole in &set.design.holes {
+        table.row(vec![hole.id.clone(), set.figures.size_short(&hole.finish)]);
+        if hole.exception.is_some() {
+            table.loud.push(table.rows.len() - 1);
+        }
+    }
+    table
+}
+
+/// Every rivet by its number; none where there are no rivets.
+pub fn rivet_record(set: &Set<'_>) -> Option<Table> {
+    let line = set.design.rivets.as_ref()?;
+    let mut table = Table::new(
+        "RIVETS",
+        &[
+            ("NO.", 13.0, Hang::Start),
+            ("MADE", 17.0, Hang::Start),
+            ("CALLED", 15.0, Hang::Middle),
+            ("REAMED", 17.0, Hang::Middle),
+            ("OUT BY", 15.0, Hang::Middle),
+            ("LENGTH", 15.0, Hang::Middle),
+            ("CLOSED", 15.0, Hang::Middle),
+            ("CAULKED", 17.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    for rivet in &line.rivets {
+        table.row(vec![
+            rivet.id.clone(),
+            rivet.made.name().into(),
+            set.figures.size_short(&line.hole),
+        ]);
+    }
+    Some(table)
+}
+
+/// Least metal of each kind as designed, and blanks for the worst that is found.
+pub fn ligament_record(set: &Set<'_>) -> Table {
+    let mut table = Table::new(
+        "WORST LIGAMENT AS MADE, WORKED OUT AGAIN FROM THE READINGS",
+        &[
+            ("BETWEEN", 40.0, Hang::Start),
+            ("DESIGNED LEAST", 34.0, Hang::End),
+            ("AT", 26.0, Hang::Start),
+            ("AS MADE", 26.0, Hang::Middle),
+            ("AT", 26.0, Hang::Middle),
+            ("BY", 18.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    for least in &set.design.least_ligaments {
+        let (a, b) = least.ligament.holes;
+        table.row(vec![
+            format!("{} and {}", least.between.0.name(), least.between.1.name()),
+            set.figures.table(least.ligament.metal),
+            format!("{}–{}", set.design.holes[a].id, set.design.holes[b].id),
+        ]);
+    }
+    table
+}

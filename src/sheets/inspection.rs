@@ -1,0 +1,302 @@
+//! Sheet: inspection record. Set-up, material, welds and tests, hold points, deviations, and every finished hole by its number.
+
+use super::Hang;
+use super::board::Board;
+use super::flow::Block;
+use super::hole_record::{hole_record, ligament_record};
+use super::letter_size::TABLE;
+use super::notes::Notes;
+use super::pages::pages;
+use super::particulars::view_words;
+use super::set::Set;
+use super::table::Table;
+use crate::design::{FlangeDesign, girth, quarter_chord};
+
+const TITLE: &str = "Inspection record";
+/// So many lines stand blank for deviations.
+const DEVIATIONS: usize = 8;
+/// And for hold points that the spec does not write.
+const BLANK_HOLDS: usize = 8;
+/// Places round the plate at which flatness and thickness are measured.
+const PLACES: usize = 8;
+
+/// The record over as many sheets as it needs.
+pub fn inspection(set: &Set<'_>) -> Vec<Board> {
+    let blocks = vec![
+        Block::Table(set_up(set), 0),
+        Block::Table(places(set), 0),
+        Block::Table(instruments(), 0),
+        Block::Table(material(set), 0),
+        Block::Table(welds_and_tests(set), 0),
+        Block::Table(holds(set), 0),
+        Block::Table(deviations(), 0),
+        Block::Table(ligament_record(set), 0),
+    ];
+    let mut boards = pages(set, "record", TITLE, 2, blocks);
+    if !set.design.holes.is_empty() {
+        let blocks = vec![Block::Notes(how(), 0), Block::Table(hole_record(set), 0)];
+        boards.extend(pages(
+            set,
+            "hole-record",
+            "Record of finished holes",
+            3,
+            blocks,
+        ));
+    }
+    boards
+}
+
+fn how() -> Notes {
+    Notes::new(
+        "HOW TO FILL IN",
+        vec![
+            "MEASURE EVERY HOLE TWICE, THE SECOND TIME SQUARE TO THE FIRST. OVAL IS THE DIFFERENCE.".into(),
+            "SEAT: CLEAN, SCORED, TORN OR STEPPED. LEAVE NO LINE EMPTY.".into(),
+            "A HOLE THAT IS NOT AS CALLED GOES ON THE LIST OF DEVIATIONS AS WELL. LINES IN BOLD DEPART FROM THEIR GROUP.".into(),
+            "RECORD/INSPECTION.CSV HAS THE SAME NUMBERS. TYPE THE EXCEPTIONS THERE, AND “WITHIN” FOR THE REST.".into(),
+        ],
+    )
+    .at_height(TABLE)
+}
+
+/// What is proved before marking-out begins.
+fn set_up(set: &Set<'_>) -> Table {
+    let mut table = Table::new(
+        "SET-UP, AFTER FORMING OR WELDING",
+        &[
+            ("MEASURED", 78.0, Hang::Start),
+            ("EXPECTED", 38.0, Hang::End),
+            ("FOUND", 34.0, Hang::Middle),
+            ("BY", 20.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    table.row(vec![format!(
+        "side painted: {}",
+        view_words(set.design.view_from).to_lowercase()
+    )]);
+    table.row(vec!["datum A and B struck; how".into()]);
+    let chord = set.figures.table(quarter_chord(set.design));
+    for pair in [
+        "TOP to RIGHT",
+        "RIGHT to BOTTOM",
+        "BOTTOM to LEFT",
+        "LEFT to TOP",
+    ] {
+        table.row(vec![format!("quarter pops, {pair}"), chord.clone()]);
+    }
+    if let Some(flange) = &set.design.flange {
+        let (what, diameter) = match flange {
+            FlangeDesign::Pressed(p) => ("girth outside the flange", &p.outside_diameter),
+            FlangeDesign::Fabricated(f) => ("girth outside the ring", &f.ring_outside_diameter),
+        };
+        table.row(vec![
+            what.into(),
+            set.figures.table(girth(diameter.value())),
+        ]);
+    }
+    table.row(vec![
+        "plate thickness, least found".into(),
+        set.figures.size(&set.design.thickness),
+    ]);
+    table
+}
+
+/// Flatness and thickness at places round the plate.
+fn places(set: &Set<'_>) -> Table {
+    let thickness = match &set.design.flange {
+        Some(FlangeDesign::Pressed(_)) => "THICKNESS AT HEEL",
+        Some(FlangeDesign::Fabricated(_)) => "THICKNESS BESIDE WELD",
+        None => "THICKNESS NEAR EDGE",
+    };
+    let mut table = Table::new(
+        "FLATNESS AND THICKNESS: PLACE 1 AT BOTTOM CENTRE, THEN CLOCKWISE AS SEEN, EVERY 45°",
+        &[
+            ("PLACE", 18.0, Hang::Middle),
+            ("GAP UNDER STRAIGHT-EDGE", 52.0, Hang::Middle),
+            (thickness, 52.0, Hang::Middle),
+            ("BY", 24.0, Hang::Middle),
+            ("DATE", 24.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    for place in 1..=PLACES {
+        table.row(vec![place.to_string()]);
+    }
+    table
+}
+
+fn instruments() -> Table {
+    let mut table = Table::new(
+        "INSTRUMENTS",
+        &[
+            ("INSTRUMENT", 70.0, Hang::Start),
+            ("NUMBER", 50.0, Hang::Middle),
+            ("CALIBRATED UNTIL", 50.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    for what in [
+        "bore gauge or inside micrometer",
+        "plug gauges, go and no-go",
+        "thickness gauge",
+        "tape for girths",
+    ] {
+        table.row(vec![what.into()]);
+    }
+    table
+}
+
+/// Every material of the job, and blanks for its papers.
+fn material(set: &Set<'_>) -> Table {
+    let mut table = Table::new(
+        "MATERIAL",
+        &[
+            ("ITEM", 36.0, Hang::Start),
+            ("CALLED FOR", 52.0, Hang::Start),
+            ("CERTIFICATE NO.", 30.0, Hang::Middle),
+            ("HEAT NO.", 24.0, Hang::Middle),
+            ("STAMPED WHERE", 28.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    let w = &set.spec.written;
+    let plate = w.plate.material.as_ref();
+    let grade = plate.map_or("not given".into(), |m| match &m.certificate {
+        Some(certificate) => format!("{}; {certificate}", m.grade),
+        None => m.grade.clone(),
+    });
+    let thickness = set.figures.size_short(&set.design.thickness);
+    table.row(vec![format!("plate {thickness}"), grade]);
+    if let Some(FlangeDesign::Fabricated(f)) = &set.design.flange {
+        let bar = format!(
+            "ring {} × {}",
+            set.figures.size_short(&f.ring_width),
+            set.figures.size_short(&f.ring_thickness)
+        );
+        let grade = match &w.flange {
+            Some(crate::spec::Flange::Fabricated(f)) => {
+                f.material.as_ref().map(|m| m.grade.clone())
+            }
+            Some(crate::spec::Flange::Pressed(_)) | None => None,
+        };
+        table.row(vec![bar, grade.unwrap_or_else(|| "not given".into())]);
+        table.row(vec![
+            "welding consumables".into(),
+            "by the works' procedure".into(),
+        ]);
+    }
+    if let Some(line) = &set.design.rivets {
+        table.row(vec![format!(
+            "rivets {}",
+            set.figures.size_short(&line.rivet)
+        )]);
+    }
+    for hole_set in &w.holes {
+        if let Some(stay) = &hole_set.stay {
+            let metal = stay.metal.map_or("metal not given", |m| m.name());
+            table.row(vec![
+                hole_set.name.clone(),
+                format!(
+                    "{} stay {}, {metal}",
+                    stay.kind.name(),
+                    set.figures.size_short(&stay.diameter)
+                ),
+            ]);
+        }
+    }
+    for nest in &w.tubes {
+        table.row(vec![
+            nest.name.clone(),
+            format!("outside {}", set.figures.size_short(&nest.tube)),
+        ]);
+    }
+    table
+}
+
+/// Welds, or the places that forming strains, with blanks for procedure and test.
+fn welds_and_tests(set: &Set<'_>) -> Table {
+    let (title, first, rows): (&str, &str, Vec<&str>) = match &set.design.flange {
+        Some(FlangeDesign::Fabricated(_)) => (
+            "WELDS AND THEIR TESTS",
+            "WELD",
+            vec![
+                "ring to plate, inside",
+                "ring to plate, outside",
+                "joint of the ring",
+            ],
+        ),
+        Some(FlangeDesign::Pressed(_)) => (
+            "TESTS AFTER FORMING AND HEAT TREATMENT",
+            "PLACE",
+            vec![
+                "heel, inside face",
+                "heel, outside face",
+                "edge of the flange",
+            ],
+        ),
+        None => ("TESTS", "PLACE", vec!["face", "cut edges"]),
+    };
+    let mut table = Table::new(
+        title,
+        &[
+            (first, 40.0, Hang::Start),
+            ("PROCEDURE", 26.0, Hang::Middle),
+            ("MADE BY", 24.0, Hang::Middle),
+            ("METHOD, EXTENT", 32.0, Hang::Middle),
+            ("RESULT", 24.0, Hang::Middle),
+            ("REPORT NO.", 24.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    for row in rows {
+        table.row(vec![row.into()]);
+    }
+    table
+}
+
+/// Points at which work stops, with blanks for both signatures.
+fn holds(set: &Set<'_>) -> Table {
+    let mut table = Table::new(
+        "HOLD POINTS: STOP UNTIL SIGNED",
+        &[
+            ("NO.", 10.0, Hang::Middle),
+            ("POINT", 76.0, Hang::Start),
+            ("WORKS", 30.0, Hang::Middle),
+            ("INSPECTING BODY", 32.0, Hang::Middle),
+            ("DATE", 22.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    let written = &set.spec.written.sheets.hold_points;
+    for (i, point) in written.iter().enumerate() {
+        table.row(vec![(i + 1).to_string(), point.clone()]);
+    }
+    if written.is_empty() {
+        table.title = "HOLD POINTS: NONE IS WRITTEN; AGREE THEM WITH THE INSPECTING BODY".into();
+        for i in 1..=BLANK_HOLDS {
+            table.row(vec![i.to_string()]);
+        }
+    }
+    table
+}
+
+fn deviations() -> Table {
+    let mut table = Table::new(
+        "DEVIATIONS: WHAT IS NOT AS DRAWN",
+        &[
+            ("NO.", 10.0, Hang::Middle),
+            ("WHERE", 26.0, Hang::Middle),
+            ("WHAT", 40.0, Hang::Middle),
+            ("WHY", 34.0, Hang::Middle),
+            ("CHECKS RUN AGAIN", 34.0, Hang::Middle),
+            ("AGREED BY", 26.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    for i in 1..=DEVIATIONS {
+        table.row(vec![i.to_string()]);
+    }
+    table.least_row = 9.0;
+    table
+}

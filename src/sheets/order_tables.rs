@@ -1,0 +1,138 @@
+//! What is ordered for a plate: tubes, rivets and stays; and what the finished plate weighs.
+
+use super::Hang;
+use super::set::Set;
+use super::table::Table;
+use crate::design::{TubeLength, grip, tube_length};
+use crate::units::print::trimmed;
+
+/// Tubes of each nest with their length where the spec gives its parts; none where there is no nest.
+pub fn tube_order(set: &Set<'_>) -> Option<Table> {
+    let mut table = Table::new(
+        "TUBE ORDER: LENGTH = BETWEEN PLATES + BOTH PLATES + PROJECTIONS",
+        &[
+            ("TUBES", 34.0, Hang::Start),
+            ("OFF", 12.0, Hang::Middle),
+            ("OUTSIDE", 24.0, Hang::Middle),
+            ("END HERE", 24.0, Hang::Middle),
+            ("WALL", 20.0, Hang::Middle),
+            ("LENGTH", 54.0, Hang::Start),
+        ],
+    );
+    let w = &set.spec.written;
+    for (i, nest) in w.tubes.iter().enumerate() {
+        let path = format!("tubes[{i}]");
+        let off = set
+            .design
+            .groups
+            .iter()
+            .position(|g| g.path == path)
+            .map_or(0, |g| set.number_off(g));
+        let size = |s: Option<&crate::units::Size>| {
+            s.map_or("not given".into(), |s| set.figures.size_short(s))
+        };
+        let length = match tube_length(nest, &w.plate) {
+            TubeLength::Known(length) => set.figures.table(length),
+            TubeLength::Wants(keys) => format!("not worked out: {} not given", keys.join(", ")),
+        };
+        table.row(vec![
+            nest.name.clone(),
+            off.to_string(),
+            set.figures.size_short(&nest.tube),
+            size(Some(nest.tube_end.as_ref().unwrap_or(&nest.tube))),
+            size(nest.wall.as_ref()),
+            length,
+        ]);
+    }
+    (!table.rows.is_empty()).then_some(table)
+}
+
+/// Rivets of the flange, with blanks for length and spares; none where there are no rivets.
+pub fn rivet_order(set: &Set<'_>) -> Option<Table> {
+    let line = set.design.rivets.as_ref()?;
+    let spec = set.spec.written.rivets.as_ref()?;
+    let mut table = Table::new(
+        "RIVET ORDER",
+        &[
+            ("RIVET, COLD", 30.0, Hang::Middle),
+            ("HEAD", 28.0, Hang::Middle),
+            ("GRIP", 34.0, Hang::Middle),
+            ("LENGTH UNDER HEAD", 30.0, Hang::Middle),
+            ("OFF", 14.0, Hang::Middle),
+            ("SPARES", 32.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    let barrel = set.spec.written.barrel.as_ref();
+    let grip = barrel.and_then(|b| grip(set.design, b));
+    table.row(vec![
+        set.figures.size_short(&line.rivet),
+        spec.head.clone().unwrap_or_else(|| "not given".into()),
+        grip.map_or("not given".into(), |g| set.figures.table(g)),
+        "by trial".into(),
+        line.rivets.len().to_string(),
+    ]);
+    Some(table)
+}
+
+/// Stays by group; none where there are none.
+pub fn stay_list(set: &Set<'_>) -> Option<Table> {
+    let mut table = Table::new(
+        "STAYS",
+        &[
+            ("STAYS", 40.0, Hang::Start),
+            ("OFF", 12.0, Hang::Middle),
+            ("KIND", 28.0, Hang::Start),
+            ("OVER THREADS", 30.0, Hang::Middle),
+            ("THREADS TO THE INCH", 32.0, Hang::Middle),
+            ("METAL", 26.0, Hang::Middle),
+        ],
+    );
+    for (i, holes) in set.spec.written.holes.iter().enumerate() {
+        let Some(stay) = &holes.stay else {
+            continue;
+        };
+        let path = format!("holes[{i}]");
+        let group = set.design.groups.iter().position(|g| g.path == path);
+        table.row(vec![
+            format!(
+                "{} {}",
+                holes.name,
+                group.map_or(String::new(), |g| set.numbers(g))
+            ),
+            group.map_or(0, |g| set.number_off(g)).to_string(),
+            stay.kind.name().into(),
+            set.figures.size_short(&stay.diameter),
+            trimmed(stay.threads_per_inch, 2),
+            stay.metal.map_or("not given".into(), |m| m.name().into()),
+        ]);
+    }
+    (!table.rows.is_empty()).then_some(table)
+}
+
+/// Masses for lifting; none where the spec gives no density.
+pub fn masses(set: &Set<'_>) -> Option<Table> {
+    let f = &set.design.figures;
+    let mut table = Table::new(
+        "MASSES: ESTIMATES. A COMPETENT PERSON PLANS THE LIFT",
+        &[("PIECE", 100.0, Hang::Start), ("MASS", 68.0, Hang::End)],
+    );
+    let pieces = [
+        (
+            "finished plate, every hole out, ring excluded",
+            f.plate_mass_kg,
+        ),
+        (
+            "finished plate, no hole out, ring excluded",
+            f.plate_plain_kg,
+        ),
+        ("ring, net strip", f.ring_mass_kg),
+        ("blank as cut, no hole out", f.blank_mass_kg),
+    ];
+    for (piece, kg) in pieces {
+        if let Some(kg) = kg {
+            table.row(vec![piece.into(), set.figures.mass(kg)]);
+        }
+    }
+    (!table.rows.is_empty()).then_some(table)
+}

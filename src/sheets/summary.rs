@@ -1,0 +1,121 @@
+//! Sheet: summary. Counts and sizes in letters for a chalk board, and what is ordered: tubes, rivets, stays.
+
+use super::Hang;
+use super::at;
+use super::board::{Board, PaperBox};
+use super::face;
+use super::flow::{Block, flow};
+use super::order_tables::{masses, rivet_order, stay_list, tube_order};
+use super::pages::continued;
+use super::set::Set;
+
+const NAME: &str = "summary";
+const TITLE: &str = "Counts, sizes and orders";
+/// Heights that the big letters may have, mm; the largest at which all lines go on the sheet.
+const HEIGHTS: [f64; 4] = [10.0, 8.0, 7.0, 5.0];
+/// From one line of them to the next, as a share of their height: fractions are stacked.
+const PITCH: f64 = 2.3;
+/// Height of what a line is of, as a share of its figures.
+const NAMES: f64 = 0.5;
+/// Width of the orders beside them, mm.
+const ORDERS: f64 = 168.0;
+
+/// The summary, and a further sheet where its orders run over.
+pub fn summary(set: &Set<'_>) -> Vec<Board> {
+    let mut board = set.board(NAME, TITLE);
+    let room = board.room;
+    let big = PaperBox::new(room.left, room.top, room.right - ORDERS - 8.0, room.bottom);
+    put_big_lines(&mut board, &big, &lines(set));
+    let column = PaperBox::new(room.right - ORDERS, room.top, room.right, room.bottom);
+    let tables = [
+        tube_order(set),
+        rivet_order(set),
+        stay_list(set),
+        masses(set),
+    ];
+    let blocks = tables
+        .into_iter()
+        .flatten()
+        .map(|t| Block::Table(t, 0))
+        .collect();
+    let (rest, _) = flow(&mut board, &column, blocks);
+    continued(set, vec![board], (NAME, TITLE), 2, rest)
+}
+
+/// Count and size of each group, and of the rivets: "100 × {1 27/32}" and "tubes T1–T100".
+fn lines(set: &Set<'_>) -> Vec<(String, String)> {
+    let mut lines: Vec<(String, String)> = set
+        .design
+        .groups
+        .iter()
+        .enumerate()
+        .map(|(i, g)| {
+            (
+                format!(
+                    "{} × {}",
+                    set.number_off(i),
+                    set.figures.size_short(&g.finish)
+                ),
+                format!("{} {}", g.name.to_uppercase(), set.numbers(i)),
+            )
+        })
+        .collect();
+    if let Some(line) = &set.design.rivets {
+        lines.push((
+            format!(
+                "{} × {}",
+                line.rivets.len(),
+                set.figures.size_short(&line.hole)
+            ),
+            format!(
+                "RIVET HOLES, RIVETS {}",
+                set.figures.size_short(&line.rivet)
+            ),
+        ));
+    }
+    lines.push((
+        format!("{} IN ALL", set.design.holes.len()),
+        "HOLES IN THE FLAT".into(),
+    ));
+    lines
+}
+
+fn put_big_lines(board: &mut Board, room: &PaperBox, lines: &[(String, String)]) {
+    // The name goes under its figures where it does not go beside them.
+    let beside = |h: f64, (figures, name): &(String, String)| {
+        face::width(figures, h, true) + 5.0 + face::width(name, h * NAMES, false) <= room.width()
+    };
+    let high = |h: f64| -> f64 {
+        lines
+            .iter()
+            .map(|line| h * if beside(h, line) { PITCH } else { PITCH + 1.0 })
+            .sum()
+    };
+    let fits = |h: &f64| high(*h) <= room.height();
+    let height = HEIGHTS
+        .into_iter()
+        .find(fits)
+        .unwrap_or(HEIGHTS[HEIGHTS.len() - 1]);
+    let mut y = room.top;
+    for line in lines {
+        let (figures, name) = line;
+        let base = y + height * 1.6;
+        if y + height * PITCH > room.bottom {
+            break;
+        }
+        board.bold(at(room.left, base), figures, height, Hang::Start);
+        if beside(height, line) {
+            let x = room.left + face::width(figures, height, true) + 5.0;
+            board.text(at(x, base), name, height * NAMES, Hang::Start);
+            y += height * PITCH;
+        } else {
+            board.text(
+                at(room.left, base + height * 1.25),
+                name,
+                height * NAMES,
+                Hang::Start,
+            );
+            y += height * (PITCH + 1.0);
+        }
+    }
+}

@@ -1,0 +1,158 @@
+//! Sheet: hydraulic and steam test. Blank but for what different rules would ask, side by side; none is chosen.
+
+use super::Hang;
+use super::board::Board;
+use super::flow::Block;
+use super::pages::pages;
+use super::set::Set;
+use super::table::Table;
+use crate::checks::Verdict;
+
+/// Rule whose findings set the pressures side by side.
+const RULE: &str = "test_pressure";
+/// So many lines stand blank for what is seen.
+const SEEN: usize = 10;
+
+/// The test sheet.
+pub fn test_sheet(set: &Set<'_>) -> Vec<Board> {
+    let blocks = vec![
+        Block::Caution(
+            "THE INSPECTING BODY STATES THE TEST PRESSURE. THIS SHEET CHOOSES NONE AND CERTIFIES NOTHING.".into(),
+            4.0,
+        ),
+        Block::Table(factors(set), 0),
+        Block::Table(tests(set), 0),
+        Block::Caution(
+            "FILL TO THE HIGHEST VENT AND PROVE EVERY VENT. NON-ESSENTIAL PEOPLE AWAY. NOBODY STANDS IN LINE WITH THE PLATE, A PLUG OR A TUBE END.".into(),
+            3.5,
+        ),
+        Block::Table(seen(), 0),
+        Block::Table(signatures(), 0),
+    ];
+    pages(set, "test", "Test sheet", 2, blocks)
+}
+
+/// What each rule would ask.
+fn factors(set: &Set<'_>) -> Table {
+    let mut table = Table::new(
+        "SIDE BY SIDE: NONE IS CHOSEN",
+        &[
+            ("RULE", 86.0, Hang::Start),
+            ("FORM, p WORKING PRESSURE", 56.0, Hang::Start),
+            ("PRESSURE", 28.0, Hang::End),
+        ],
+    );
+    for finding in set.findings.iter().filter(|f| f.rule == RULE) {
+        if let Verdict::NotJudged { why } = &finding.verdict {
+            table.row(vec![why.clone()]);
+        }
+        for line in &finding.working {
+            table.row(cells_of(line));
+        }
+    }
+    if table.rows.is_empty() {
+        let why = set
+            .findings
+            .iter()
+            .find(|f| f.rule == RULE)
+            .map(|f| f.why.clone());
+        table.row(vec![
+            why.unwrap_or_else(|| "working pressure not given".into()),
+        ]);
+    }
+    table
+}
+
+/// A line of working, "rule: form = pressure", in its three cells.
+fn cells_of(line: &str) -> Vec<String> {
+    let (rule, rest) = line.split_once(": ").unwrap_or((line, ""));
+    let (form, pressure) = rest.rsplit_once(" = ").unwrap_or((rest, ""));
+    vec![rule.into(), form.into(), pressure.into()]
+}
+
+/// What is written down of each test.
+fn tests(set: &Set<'_>) -> Table {
+    let mut table = Table::new(
+        "TESTS",
+        &[
+            ("", 62.0, Hang::Start),
+            ("HYDRAULIC", 54.0, Hang::Middle),
+            ("STEAM", 54.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    let pressure = set
+        .spec
+        .written
+        .working_pressure
+        .as_ref()
+        .map_or("not given".into(), |p| p.as_written().to_string());
+    table.row(vec![format!("working pressure, as drawn: {pressure}")]);
+    for line in [
+        "test pressure",
+        "stated by, and in which letter",
+        "date",
+        "gauge, number and certificate",
+        "second gauge, number and certificate",
+        "temperature of water",
+        "temperature of plate",
+        "held for, from and to",
+        "pressure at the end",
+        "expander, order of expanding",
+    ] {
+        table.row(vec![line.into()]);
+    }
+    table
+}
+
+fn seen() -> Table {
+    let mut table = Table::new(
+        "WHAT IS SEEN",
+        &[
+            ("NO.", 10.0, Hang::Middle),
+            ("WHERE (HOLE OR RIVET NO.)", 48.0, Hang::Middle),
+            ("WHAT", 48.0, Hang::Middle),
+            ("WHAT IS DONE", 44.0, Hang::Middle),
+            ("BY", 20.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    for i in 1..=SEEN {
+        table.row(vec![i.to_string()]);
+    }
+    table
+}
+
+fn signatures() -> Table {
+    let mut table = Table::new(
+        "SIGNED",
+        &[
+            ("FOR", 44.0, Hang::Start),
+            ("NAME", 46.0, Hang::Middle),
+            ("SIGNATURE", 50.0, Hang::Middle),
+            ("DATE", 30.0, Hang::Middle),
+        ],
+    );
+    table.least_row = 11.0;
+    for who in ["the works", "the inspecting body", "the owner"] {
+        table.row(vec![who.into()]);
+    }
+    table
+}
+
+#[cfg(test)]
+mod tests_of_sheet {
+    use super::super::sample_jobs::with_set;
+    use super::*;
+
+    /// 160 psi: 1.25 p = 200, 1.5 p = 240, first test 1.5 × 160 + 50 = 290 psi, and none of them is marked.
+    #[test]
+    fn by_hand_pressures_stand_side_by_side() {
+        with_set("specs/marl-hen-smokebox.yaml", |set| {
+            let table = factors(set);
+            let psi: Vec<&str> = table.rows.iter().map(|r| r[2].as_str()).collect();
+            assert_eq!(psi, ["200.0 psi", "200.0 psi", "240.0 psi", "290.0 psi"]);
+            assert!(table.loud.is_empty());
+        });
+    }
+}
