@@ -27,6 +27,7 @@ pub fn count_sheet(set: &Set<'_>) -> Vec<Board> {
         Block::Table(signatures(), 0),
         Block::Notes(how(set), 0),
     ];
+    blocks.push(Block::NextColumn);
     blocks.extend(by_line(set).map(|t| Block::Table(t, 0)));
     pages(set, "count", "Count of holes", 2, blocks)
 }

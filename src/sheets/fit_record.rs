@@ -130,3 +130,26 @@ fn gaps() -> Table {
     }
     table
 }
+
+/// Steps of fitting up, each signed by who did it.
+fn steps() -> Table {
+    let mut table = Table::new(
+        "FITTING UP",
+        &[
+            ("STEP", 118.0, Hang::Start),
+            ("DONE BY", 38.0, Hang::Middle),
+            ("DATE", 38.0, Hang::Middle),
+        ],
+    )
+    .filled_in();
+    for step in [
+        "bolted at the quarters, then at every tack hole",
+        "holes back-marked or drilled through the barrel",
+        "parted, burrs taken off, faces clean",
+        "closed up again and bolted, holes reamed, none drifted",
+        "inspected before any rivet is closed",
+    ] {
+        table.row(vec![step.into()]);
+    }
+    table
+}

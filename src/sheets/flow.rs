@@ -17,14 +17,17 @@ pub enum Block {
     Notes(Notes, usize),
     /// A boxed caution and the height of its lettering.
     Caution(String, f64),
+    /// What follows begins the next column; nothing at the head of one.
+    NextColumn,
 }
 
 /// Puts blocks down in a box from the top; tells what did not fit, in order, and the y reached.
 pub fn flow(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> (Vec<Block>, f64) {
     let mut y = room.top;
     let mut left_over = Vec::new();
+    let mut ended = false;
     for block in blocks {
-        if !left_over.is_empty() {
+        if ended || !left_over.is_empty() {
             left_over.push(block);
             continue;
         }
@@ -49,6 +52,7 @@ pub fn flow(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> (Vec<Bloc
                     left_over.push(Block::Notes(notes, next));
                 }
             }
+            Block::NextColumn => ended = y > room.top,
             Block::Caution(words, height) => {
                 if caution_height(room.width(), &words, height) <= rest.height() {
                     y = put_caution(board, at(room.left, y), room.width(), &words, height)

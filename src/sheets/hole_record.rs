@@ -71,6 +71,14 @@ pub fn ligament_record(set: &Set<'_>) -> Table {
     .filled_in();
     for least in &set.design.least_ligaments {
         let (a, b) = least.ligament.holes;
+        let larger = set.design.holes[a]
+            .finish
+            .value()
+            .max(set.design.holes[b].finish.value());
+        // Holes further apart than the larger of them is wide are no neighbours.
+        if least.ligament.metal > larger {
+            continue;
+        }
         table.row(vec![
             format!("{} and {}", least.between.0.name(), least.between.1.name()),
             set.figures.table(least.ligament.metal),

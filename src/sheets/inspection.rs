@@ -3,6 +3,7 @@
 use super::Hang;
 use super::board::Board;
 use super::flow::Block;
+use super::hold_table::hold_table;
 use super::hole_record::{hole_record, ligament_record};
 use super::letter_size::TABLE;
 use super::notes::Notes;
@@ -15,8 +16,6 @@ use crate::design::{FlangeDesign, girth, quarter_chord};
 const TITLE: &str = "Inspection record";
 /// So many lines stand blank for deviations.
 const DEVIATIONS: usize = 8;
-/// And for hold points that the spec does not write.
-const BLANK_HOLDS: usize = 8;
 /// Places round the plate at which flatness and thickness are measured.
 const PLACES: usize = 8;
 
@@ -28,7 +27,7 @@ pub fn inspection(set: &Set<'_>) -> Vec<Board> {
         Block::Table(instruments(), 0),
         Block::Table(material(set), 0),
         Block::Table(welds_and_tests(set), 0),
-        Block::Table(holds(set), 0),
+        Block::Table(hold_table(set), 0),
         Block::Table(deviations(), 0),
         Block::Table(ligament_record(set), 0),
     ];
@@ -251,32 +250,6 @@ fn welds_and_tests(set: &Set<'_>) -> Table {
     .filled_in();
     for row in rows {
         table.row(vec![row.into()]);
-    }
-    table
-}
-
-/// Points at which work stops, with blanks for both signatures.
-fn holds(set: &Set<'_>) -> Table {
-    let mut table = Table::new(
-        "HOLD POINTS: STOP UNTIL SIGNED",
-        &[
-            ("NO.", 10.0, Hang::Middle),
-            ("POINT", 76.0, Hang::Start),
-            ("WORKS", 30.0, Hang::Middle),
-            ("INSPECTING BODY", 32.0, Hang::Middle),
-            ("DATE", 22.0, Hang::Middle),
-        ],
-    )
-    .filled_in();
-    let written = &set.spec.written.sheets.hold_points;
-    for (i, point) in written.iter().enumerate() {
-        table.row(vec![(i + 1).to_string(), point.clone()]);
-    }
-    if written.is_empty() {
-        table.title = "HOLD POINTS: NONE IS WRITTEN; AGREE THEM WITH THE INSPECTING BODY".into();
-        for i in 1..=BLANK_HOLDS {
-            table.row(vec![i.to_string()]);
-        }
     }
     table
 }

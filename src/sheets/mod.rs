@@ -29,6 +29,7 @@ mod flow;
 mod furniture;
 mod general;
 mod hatch;
+mod hold_table;
 mod hole_record;
 mod hole_schedule;
 mod inspection;

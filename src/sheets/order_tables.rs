@@ -3,8 +3,62 @@
 use super::Hang;
 use super::set::Set;
 use super::table::Table;
-use crate::design::{TubeLength, grip, tube_length};
+use crate::design::{FlangeDesign, TubeLength, girth, grip, tube_length};
 use crate::units::print::trimmed;
+
+/// The sizes that are asked for at the plate, thickness first.
+pub fn plate_sizes(set: &Set<'_>) -> Table {
+    let mut table = Table::new(
+        "PLATE",
+        &[("SIZE", 100.0, Hang::Start), ("", 68.0, Hang::End)],
+    );
+    let fig = set.figures;
+    let w = &set.spec.written;
+    table.row(vec!["thickness".into(), fig.size(&set.design.thickness)]);
+    if let Some(barrel) = &w.barrel {
+        table.row(vec!["bore of the barrel".into(), fig.size(&barrel.bore)]);
+        let round = girth(barrel.bore.value());
+        table.row(vec!["girth of the bore".into(), fig.table(round)]);
+    }
+    match &set.design.flange {
+        Some(FlangeDesign::Pressed(p)) => {
+            table.row(vec![
+                "flange outside, fit to girth".into(),
+                fig.size(&p.outside_diameter),
+            ]);
+            table.row(vec!["heel radius inside".into(), fig.size(&p.heel_radius)]);
+            table.row(vec!["straight of the flange".into(), fig.size(&p.straight)]);
+            table.row(vec!["depth over all".into(), fig.table(p.depth)]);
+            table.row(vec![
+                "blank as cut, diameter".into(),
+                fig.table(p.blank_cut),
+            ]);
+        }
+        Some(FlangeDesign::Fabricated(f)) => {
+            table.row(vec![
+                "ring outside, fit to girth".into(),
+                fig.size(&f.ring_outside_diameter),
+            ]);
+            let bar = format!(
+                "{} × {}",
+                fig.size_short(&f.ring_width),
+                fig.size_short(&f.ring_thickness)
+            );
+            table.row(vec!["bar of the ring".into(), bar]);
+            table.row(vec![
+                "strip of the ring as cut".into(),
+                fig.table(f.strip_cut),
+            ]);
+        }
+        None => {}
+    }
+    let pressure = w
+        .working_pressure
+        .as_ref()
+        .map_or("not given".into(), |p| p.as_written().to_string());
+    table.row(vec!["working pressure".into(), pressure]);
+    table
+}
 
 /// Tubes of each nest with their length where the spec gives its parts; none where there is no nest.
 pub fn tube_order(set: &Set<'_>) -> Option<Table> {
@@ -126,7 +180,7 @@ pub fn masses(set: &Set<'_>) -> Option<Table> {
             "finished plate, no hole out, ring excluded",
             f.plate_plain_kg,
         ),
-        ("ring, net strip", f.ring_mass_kg),
+        ("ring by itself, net strip", f.ring_mass_kg),
         ("blank as cut, no hole out", f.blank_mass_kg),
     ];
     for (piece, kg) in pieces {

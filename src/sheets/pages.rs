@@ -8,7 +8,7 @@ use super::set::Set;
 pub const GAP: f64 = 8.0;
 
 /// Clear strip at the head, below the centring mark, mm.
-const CENTRING: f64 = 2.5;
+const CENTRING: f64 = 3.5;
 
 /// Sheets of one name and title, each with so many columns, until every block is down.
 pub fn pages(
@@ -50,6 +50,6 @@ pub fn continued(
 fn down(blocks: &[Block]) -> usize {
     match blocks.first() {
         Some(Block::Table(_, next) | Block::Notes(_, next)) => *next,
-        Some(Block::Caution(..)) | None => 0,
+        Some(Block::Caution(..) | Block::NextColumn) | None => 0,
     }
 }

@@ -12,11 +12,15 @@ pub fn stage_names(set: &Set<'_>) -> Vec<String> {
     let mut order: Vec<String> = Vec::new();
     for group in &set.design.groups {
         let mut next = 0;
-        for name in names_of(&group.stages) {
+        let names = names_of(&group.stages);
+        for (i, name) in names.iter().cloned().enumerate() {
             match order.iter().skip(next).position(|o| *o == name) {
                 Some(found) => next += found + 1,
                 None => {
-                    // Known already, but earlier than this group wants it: it stands a second time.
+                    // It stands before the next of this group's stages that the matrix has, or last of all.
+                    let later = |o: &String| names[i + 1..].contains(o);
+                    let place = order.iter().skip(next).position(later);
+                    next = place.map_or(order.len(), |p| next + p);
                     order.insert(next, name);
                     next += 1;
                 }
@@ -41,7 +45,7 @@ pub fn stage_matrix(set: &Set<'_>) -> Table {
     ];
     columns.push(match as_cut {
         true => ("CUTTER LEAVES", 24.0, Hang::Middle),
-        false => ("FIRST", 18.0, Hang::Middle),
+        false => ("FIRST", 26.0, Hang::Middle),
     });
     columns.push(("HOLD: COUNT SIGNED", 24.0, Hang::Middle));
     columns.extend(names.iter().map(|n| (n.as_str(), 27.0, Hang::Middle)));
@@ -124,11 +128,7 @@ fn rivet_rows(set: &Set<'_>, table: &mut Table, stages: usize) {
     };
     let kinds = [
         (RivetMade::Drawn, "rivets", "to drawing"),
-        (
-            RivetMade::Tack,
-            "rivets, tack bolts",
-            "to drawing, under size",
-        ),
+        (RivetMade::Tack, "rivets, tack bolts", "to drawing"),
         (
             RivetMade::InPlace,
             "rivets, the rest",

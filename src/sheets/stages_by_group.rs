@@ -3,13 +3,13 @@
 use super::board::{Board, PaperBox};
 use super::count_sheet::NO_FURTHER;
 use super::flow::{Block, flow};
+use super::hold_table::hold_table;
 use super::letter_size::{NOTES, TABLE};
 use super::pages::continued;
 use super::particulars::view_words;
 use super::scale::largest_scale;
 use super::set::Set;
 use super::stage_matrix::{stage_matrix, tool_list};
-use super::standing_notes::hold_points;
 use super::symbols::put_sign;
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, at, face};
@@ -19,13 +19,13 @@ const TITLE: &str = "Stages by group";
 /// The map takes no less height than this, mm; else it goes on the next sheet.
 const LEAST_MAP: f64 = 100.0;
 /// Width of the map with its key, mm.
-const MAP: f64 = 172.0;
+const MAP: f64 = 184.0;
 /// Radius of a sign in the key, mm.
 const KEY_SIGN: f64 = 2.2;
 /// From line to line of the key, mm.
 const KEY_LINE: f64 = 7.0;
 /// Width of the key, mm.
-const KEY: f64 = 60.0;
+const KEY: f64 = 54.0;
 
 /// The stages over as many sheets as they need; none for a plate without holes.
 pub fn stages_by_group(set: &Set<'_>) -> Vec<Board> {
@@ -55,7 +55,7 @@ pub fn stages_by_group(set: &Set<'_>) -> Vec<Board> {
     let rest = vec![
         Block::Caution(NO_FURTHER.into(), 3.5),
         Block::Table(tool_list(set), 0),
-        Block::Notes(hold_points(set).at_height(NOTES), 0),
+        Block::Table(hold_table(set), 0),
     ];
     let (rest, _) = flow(&mut board, &column, rest);
     boards.push(board);
@@ -65,7 +65,7 @@ pub fn stages_by_group(set: &Set<'_>) -> Vec<Board> {
 /// The plate with the sign of its group in every hole, and the key beside it.
 fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     let edge = PlateBox::round(&set.design.edge);
-    let space = (room.width() - KEY - 6.0, room.height() - 9.0);
+    let space = (room.width() - KEY - 4.0, room.height() - 9.0);
     let scale = largest_scale(edge.width(), edge.height(), space, set.figures.in_inches());
     board.scale_words = scale.words();
     let f = scale.factor();

@@ -5,14 +5,14 @@ use super::at;
 use super::board::{Board, PaperBox};
 use super::face;
 use super::flow::{Block, flow};
-use super::order_tables::{masses, rivet_order, stay_list, tube_order};
+use super::order_tables::{masses, plate_sizes, rivet_order, stay_list, tube_order};
 use super::pages::continued;
 use super::set::Set;
 
 const NAME: &str = "summary";
 const TITLE: &str = "Counts, sizes and orders";
 /// Heights that the big letters may have, mm; the largest at which all lines go on the sheet.
-const HEIGHTS: [f64; 4] = [10.0, 8.0, 7.0, 5.0];
+const HEIGHTS: [f64; 6] = [14.0, 12.0, 10.0, 8.0, 7.0, 5.0];
 /// From one line of them to the next, as a share of their height: fractions are stacked.
 const PITCH: f64 = 2.3;
 /// Height of what a line is of, as a share of its figures.

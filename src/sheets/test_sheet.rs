@@ -11,7 +11,7 @@ use crate::checks::Verdict;
 /// Rule whose findings set the pressures side by side.
 const RULE: &str = "test_pressure";
 /// So many lines stand blank for what is seen.
-const SEEN: usize = 10;
+const SEEN: usize = 18;
 
 /// The test sheet.
 pub fn test_sheet(set: &Set<'_>) -> Vec<Board> {
@@ -22,6 +22,7 @@ pub fn test_sheet(set: &Set<'_>) -> Vec<Board> {
         ),
         Block::Table(factors(set), 0),
         Block::Table(tests(set), 0),
+        Block::NextColumn,
         Block::Caution(
             "FILL TO THE HIGHEST VENT AND PROVE EVERY VENT. NON-ESSENTIAL PEOPLE AWAY. NOBODY STANDS IN LINE WITH THE PLATE, A PLUG OR A TUBE END.".into(),
             3.5,
