@@ -19,6 +19,8 @@ pub struct Cutting {
     /// What is cut of each purpose of hole; a pop where nothing is written.
     #[serde(default)]
     pub holes: Vec<HolePolicy>,
+    /// What is cut of the flange's rivet holes: nothing, since they are drilled once the flange has its form.
+    pub rivets: Option<HoleCut>,
     /// Metal left in every hole cut undersize whose policy gives no figure of its own.
     pub hole_allowance: Option<HoleAllowance>,
     /// Metal left on outside edges for dressing.

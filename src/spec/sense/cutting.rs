@@ -2,7 +2,9 @@
 //!
 //! A pressure hole is never finished by heat: the edge is hard and tapered, and a tube set in it leaks and cracks.
 
-use crate::spec::{CornerShape, Cutting, Fault, HoleCut, HolePolicy, Process, Purpose, Written};
+use crate::spec::{
+    CornerShape, Cutting, Fault, Flange, HoleCut, HolePolicy, Process, Purpose, Written,
+};
 use crate::units::print::millimetres;
 use crate::units::{Length, Size};
 
@@ -11,6 +13,7 @@ pub(super) fn settings(written: &Written, faults: &mut Vec<Fault>) {
     let Some(cutting) = &written.cutting else {
         return;
     };
+    faults.extend(rivets_before_forming(cutting, written));
     if let Some(named) = cutting.starting_figures
         && named != cutting.process
     {
@@ -133,6 +136,31 @@ pub(super) fn hole_policies(written: &Written, faults: &mut Vec<Fault>) {
         faults.extend(cut_without_a_cutter(&path, policy, cutting.process));
         faults.extend(finished_by_heat(&path, policy, cutting, written));
     }
+}
+
+/// A rivet hole cut while its metal is still flat moves with the flange.
+fn rivets_before_forming(cutting: &Cutting, written: &Written) -> Option<Fault> {
+    let (fact, drilled, flange) = match (cutting.rivets?, &written.flange) {
+        (HoleCut::Nothing, _) => return None,
+        (_, Some(Flange::Pressed(_))) => (
+            "rivet holes are wanted in the blank of a pressed plate: they lie in the moving zone, and would come out \
+             oval and out of place",
+            "after forming",
+            "flange.pressed",
+        ),
+        (_, Some(Flange::Fabricated(_))) => (
+            "rivet holes are wanted in the bar of the ring: rolling it would draw them oval, and they would not close on \
+             the barrel's",
+            "once the ring is welded",
+            "flange.fabricated",
+        ),
+        (_, None) => {
+            let fact = "rivet holes are wanted, and the plate has no flange to rivet";
+            return Some(Fault::new("cutting.rivets", fact, "take it out"));
+        }
+    };
+    let remedy = format!("take it out; the holes are drilled {drilled}");
+    Some(Fault::new("cutting.rivets", fact, remedy).and(flange, "the flange"))
 }
 
 /// `under` and `cut: undersize` come together.
