@@ -434,8 +434,8 @@ fn put_stamps(board: &mut Board, part: &CutPart, view: &View) {
         }
         patches.push(stroke);
     }
-    for patch in patches {
-        let b = patch.grown(0.8);
+    let boxes: Vec<PaperBox> = patches.iter().map(|p| p.grown(0.8)).collect();
+    for b in &boxes {
         let corners = [
             at(b.left, b.top),
             at(b.right, b.top),
@@ -444,8 +444,12 @@ fn put_stamps(board: &mut Board, part: &CutPart, view: &View) {
         ];
         for i in 0..4 {
             let (pen, pattern) = (Pen::Narrow, Pattern::Continuous);
-            board.line(corners[i], corners[(i + 1) % 4], pen, pattern, Role::Object);
+            let (from, to) = (corners[i], corners[(i + 1) % 4]);
+            board.line(from, to, pen, pattern, Role::Object);
         }
+    }
+    // Names come after every box, so that none is drawn through.
+    for b in &boxes {
         let words = "STAMP";
         let wide = face::width(words, TABLE, false);
         let m = b.middle();

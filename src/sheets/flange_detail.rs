@@ -45,7 +45,13 @@ pub fn put_flange_detail(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> O
         thickness: t,
     };
     let gap = rivet_gap(set, depth);
-    put_barrel(board, &s, high, barrel, depth);
+    put_barrel(
+        board,
+        &s,
+        high,
+        barrel,
+        (barrel_start(set, flange, high), depth + 6.0),
+    );
     match flange {
         FlangeDesign::Pressed(p) => put_pressed(board, set, &s, p, low, gap),
         FlangeDesign::Fabricated(r) => put_fabricated(board, set, &s, r, (low, high), gap),
@@ -83,23 +89,46 @@ fn rivet_gap(set: &Set<'_>, depth: f64) -> Option<(f64, f64)> {
     Some((centre - half, centre + half))
 }
 
-/// The barrel about the flange, its ends left open: where it ends is not this drawing's.
-fn put_barrel(board: &mut Board, s: &SectionView, outside: f64, thickness: f64, depth: f64) {
+/// Depth from which the barrel is shown: past the plate where it lies within the barrel; from the weld where the plate is
+/// carried out beyond it, since no barrel goes through a plate.
+fn barrel_start(set: &Set<'_>, flange: &FlangeDesign, outside: f64) -> f64 {
+    let (_, plate_end) = super::section::ends_on_centre_line(&set.design.edge);
+    match flange {
+        FlangeDesign::Fabricated(r) if plate_end > outside => {
+            set.design.thickness.value().to_mm() + r.toe_on_ring.to_mm()
+        }
+        FlangeDesign::Fabricated(_) | FlangeDesign::Pressed(_) => -10.0,
+    }
+}
+
+/// The barrel about the flange between two depths, its ends left open: where it ends is not this drawing's.
+fn put_barrel(
+    board: &mut Board,
+    s: &SectionView,
+    outside: f64,
+    thickness: f64,
+    (from, to): (f64, f64),
+) {
     if thickness <= 0.0 {
         return;
     }
     for y in [outside, outside + thickness] {
-        let (a, b) = (s.place(-10.0, y), s.place(depth + 6.0, y));
+        let (a, b) = (s.place(from, y), s.place(to, y));
         let stroke = Stroke::ADJACENT;
         board.line(a, b, stroke.pen, stroke.pattern, Role::Object);
     }
-    let a = s.place(-10.0, outside + thickness / 2.0);
-    let (x, hang) = if s.near {
-        (a.x - 1.5, Hang::End)
+    // Its name stands beyond the end that is the freer of the two.
+    let beyond = if from < 0.0 { from } else { to };
+    let end = s.place(beyond, outside + thickness / 2.0);
+    let to_left = (from < 0.0) == s.near;
+    // At the flange's edge the thickness of the ring stands in between.
+    let off = if from < 0.0 { 1.5 } else { FIRST_ROW + 4.0 };
+    let (x, hang) = if to_left {
+        (end.x - off, Hang::End)
     } else {
-        (a.x + 1.5, Hang::Start)
+        (end.x + off, Hang::Start)
     };
-    board.text(at(x, a.y + 1.25), "BARREL", 2.5, hang);
+    board.text(at(x, end.y + 1.25), "BARREL", 2.5, hang);
 }
 
 fn polygon(s: &SectionView, corners: &[(f64, f64)]) -> Vec<PaperPoint> {
@@ -108,7 +137,12 @@ fn polygon(s: &SectionView, corners: &[(f64, f64)]) -> Vec<PaperPoint> {
 
 /// A wavy edge where the plate is broken off, between two depths at a height.
 fn put_break(board: &mut Board, s: &SectionView, t: f64, y: f64) {
-    let (a, b) = (s.place(-2.0 / s.scale, y), s.place(t + 2.0 / s.scale, y));
+    let ends = (s.place(-2.0 / s.scale, y), s.place(t + 2.0 / s.scale, y));
+    let (a, b) = if ends.0.x < ends.1.x {
+        ends
+    } else {
+        (ends.1, ends.0)
+    };
     let middle = (a.x + b.x) / 2.0;
     let zig = [
         a,
@@ -118,8 +152,7 @@ fn put_break(board: &mut Board, s: &SectionView, t: f64, y: f64) {
         at(middle + 1.2, a.y),
         b,
     ];
-    let points: Vec<PaperPoint> = if a.x < b.x { zig.to_vec() } else { vec![a, b] };
-    for pair in points.windows(2) {
+    for pair in zig.windows(2) {
         board.line(
             pair[0],
             pair[1],
@@ -363,7 +396,8 @@ fn dimension_fabricated(
         &fig.size_short(thickness),
         thickness.value(),
     );
-    let line_x = s.x(edge) + if s.near { FIRST_ROW } else { -FIRST_ROW };
+    let side = if s.near { 1.0 } else { -1.0 };
+    let line_x = s.x(edge) + side * (FIRST_ROW - 2.0);
     upwards(
         board,
         s.place(edge, inner),

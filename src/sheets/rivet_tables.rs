@@ -29,9 +29,9 @@ pub fn rivet_figures(set: &Set<'_>, line: &RivetLine) -> Table {
     row("girth of bore", fig.table(line.girth_bore));
     if let Some(room) = &line.head_room {
         let figures = format!(
-            "{} of {} needed",
-            fig.short(room.given),
-            fig.short(room.needed)
+            "needs {}, has {}",
+            fig.short(room.needed),
+            fig.short(room.given)
         );
         row(&room.words, figures);
     }

@@ -70,8 +70,9 @@ pub fn put_struck_view(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64
     put_running(board, set, &view, &paper);
     put_rivet_mark(board, set, &view);
     let y = room.bottom - 4.5;
-    put_scale_bar(board, at(room.left + 3.0, y), f, set.figures);
-    let title = at(room.left + 68.0, y + 2.0);
+    let bar = put_scale_bar(board, at(room.left + 3.0, y), f, set.figures);
+    // The bar's own figure stands half beyond its end.
+    let title = at(room.left + (bar + 15.0).max(68.0), y + 2.0);
     board.bold(title, "STRUCK LINES AND POPS", NOTES, Hang::Start);
     put_loose_numbers(board, set, &view);
     paper.right + right
