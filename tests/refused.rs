@@ -53,10 +53,12 @@ fn refuses_with_the_whole_message() {
 }
 
 #[test]
-fn holds_both_specs_read() {
+fn holds_the_specs_read() {
     for spec in [
         "specs/marl-hen-smokebox.yaml",
         "specs/hobthrush-smokebox.yaml",
+        "specs/tallow-moor-smokebox.yaml",
+        "specs/pinders-oak-smokebox.yaml",
     ] {
         let bytes = std::fs::read(spec).expect("the spec is in the repository");
         if let Err(faults) = read_spec(spec, &bytes) {
