@@ -574,3 +574,44 @@ fn holds_the_unit_of_the_job_changes_no_verdict() {
     };
     assert_eq!(verdicts("inches"), verdicts("millimetres"));
 }
+
+/// A plate drawn before its pressure is known: the lines that put the pressure on something are counted as not judged, under
+/// whichever rules the job is judged, and say first what is wanting. None of them may read as a note.
+#[test]
+fn holds_without_pressure_strength_is_counted_as_not_judged() {
+    for judges in [
+        "judged_by: [Indian Boiler Regulations 1950]",
+        "judged_by: [tube_ligament]",
+    ] {
+        let found = findings(
+            MARL_HEN,
+            &[
+                ("working_pressure: 160 psi", "# pressure not known yet:"),
+                ("judged_by: [Indian Boiler Regulations 1950]", judges),
+            ],
+        );
+        for rule in [
+            "largest_circle",
+            "area_above_tubes",
+            "stay_stress",
+            "longitudinal_stay",
+            "end_load",
+        ] {
+            let finding = found
+                .iter()
+                .find(|f| f.rule == rule && f.verdict.name() == "not judged")
+                .unwrap_or_else(|| panic!("{rule} is not counted as not judged"));
+            assert!(
+                finding
+                    .why
+                    .starts_with("pressure not given: `working_pressure`"),
+                "{rule}: {}",
+                finding.why
+            );
+            assert!(!finding.why.contains("is not given; `working_pressure`"));
+        }
+        // With the pressure written, what no rule of the job compares is a note again.
+        let with = findings(MARL_HEN, &[("judged_by: [Indian Boiler Regulations 1950]", judges)]);
+        is(one(&with, "end_load", "49 CFR", "56 rivets"), "note");
+    }
+}

@@ -5,7 +5,9 @@
 //! ```
 //!
 //! Source:  the spec; nobody else chooses the rules of a job.
-//! Covers:  every finding of the register; a name that judges nothing of the plate, which is said aloud; the words of `judged_by` and `concessions`, with the nearest known word for a wrong one.
+//! Covers:  every finding of the register; a name that judges nothing of the plate, which is said aloud; strength that nobody can
+//!          compare because the spec gives no pressure, which is counted whoever judges; the words of `judged_by` and
+//!          `concessions`, with the nearest known word for a wrong one.
 //! Leaves:  whether the rules named are the right ones, which the works' engineer and the inspecting body decide.
 
 use super::measure::figure;
@@ -30,6 +32,44 @@ fn run(written: &Written, _: &Design) -> Vec<Finding> {
         return vec![finding];
     }
     Vec::new()
+}
+
+/// Rules that put the pressure on something: on stays, on flats, on the rivets of the flange.
+const STRENGTH: [&str; 11] = [
+    "largest_circle",
+    "area_above_tubes",
+    "stay_stress",
+    "longitudinal_stay",
+    "screwed_stay",
+    "stay_tube",
+    "diagonal_stay",
+    "stayed_surface",
+    "stayed_surface_rectangular",
+    "roof_girders",
+    "end_load",
+];
+
+/// Why strength is not judged where the spec gives no pressure; what the rule itself misses follows.
+const NO_PRESSURE: &str = "pressure not given: `working_pressure`";
+
+/// Whether a finding stays not judged, whichever rules the job names: a plate drawn without its pressure must not read as though
+/// nothing had been left open on the strength of it.
+pub(super) fn wants_pressure(finding: &Finding, written: &Written) -> bool {
+    written.working_pressure.is_none()
+        && STRENGTH.contains(&finding.rule)
+        && matches!(finding.verdict, Verdict::NotJudged { .. })
+}
+
+/// The finding with the missing pressure as its first reason, and said once.
+pub(super) fn for_want_of_pressure(finding: &mut Finding) {
+    let others = finding
+        .why
+        .split("; ")
+        .filter(|said| !said.is_empty() && *said != "`working_pressure` is not given");
+    let reasons: Vec<&str> = std::iter::once(NO_PRESSURE).chain(others).collect();
+    let why = reasons.join("; ");
+    finding.verdict = Verdict::NotJudged { why: why.clone() };
+    finding.why = why;
 }
 
 /// Turns what a rule says into a note, unless the spec lets the rule judge.

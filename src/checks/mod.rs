@@ -157,7 +157,11 @@ pub fn run_checks(spec: &Spec, design: &Design) -> Vec<Finding> {
         .flat_map(|rule| (rule.run)(written, design))
         .collect();
     for finding in &mut findings {
-        judged_by::note_unless_named(finding, &written.judged_by);
+        if judged_by::wants_pressure(finding, written) {
+            judged_by::for_want_of_pressure(finding);
+        } else {
+            judged_by::note_unless_named(finding, &written.judged_by);
+        }
     }
     findings.extend(judged_by::idle_words(&findings, &written.judged_by));
     concession::concede(&mut findings, &written.concessions);

@@ -151,7 +151,7 @@ pub fn revision_table(spec: &Spec) -> super::table::Table {
             ("REV.", 19.0, Hang::Middle),
             ("DATE", 50.0, Hang::Start),
             ("CHANGE", 67.0, Hang::Start),
-            ("APPROVED", 44.0, Hang::Start),
+            ("SIGNED", 44.0, Hang::Start),
         ],
     );
     let job = &spec.written.job;
