@@ -611,7 +611,10 @@ fn holds_without_pressure_strength_is_counted_as_not_judged() {
             assert!(!finding.why.contains("is not given; `working_pressure`"));
         }
         // With the pressure written, what no rule of the job compares is a note again.
-        let with = findings(MARL_HEN, &[("judged_by: [Indian Boiler Regulations 1950]", judges)]);
+        let with = findings(
+            MARL_HEN,
+            &[("judged_by: [Indian Boiler Regulations 1950]", judges)],
+        );
         is(one(&with, "end_load", "49 CFR", "56 rivets"), "note");
     }
 }

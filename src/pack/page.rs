@@ -39,9 +39,10 @@ pub fn page(
     gate(&mut html, findings);
     cautions(&mut html);
     picture(&mut html, spec, paths);
-    links(&mut html, paths);
-    holes(&mut html, design);
+    sheet_list(&mut html, sheets);
     findings_tables(&mut html, findings);
+    holes(&mut html, design);
+    files(&mut html, sheets, paths);
     sheet_pictures(&mut html, sheets);
     html.push_str("</body>\n</html>\n");
     PackFile::new("index.html", html)
@@ -167,9 +168,25 @@ fn picture(html: &mut String, spec: &Spec, paths: &[&str]) {
     }
 }
 
-/// What a file of the pack is for, by its path.
-fn purpose_of(path: &str) -> &'static str {
-    match path {
+/// The sheets in their order, each leading to its picture further down.
+fn sheet_list(html: &mut String, sheets: &[Sheet]) {
+    html.push_str("<h2>Sheets</h2>\n<ol>\n");
+    for (number, sheet) in sheets.iter().enumerate() {
+        put!(
+            html,
+            "<li><a href=\"#sheet{number}\">{}</a></li>\n",
+            escaped(&sheet.title)
+        );
+    }
+    html.push_str("</ol>\n");
+}
+
+/// What a file of the pack is for, by its path; a sheet goes by its title.
+fn purpose_of(path: &str, sheets: &[Sheet]) -> String {
+    if let Some(sheet) = sheets.iter().find(|sheet| sheet_path(sheet) == path) {
+        return format!("sheet {}: {}", sheet.number, sheet.title);
+    }
+    let purpose = match path {
         "drawing.pdf" => "all sheets at true size: print this one",
         "preview.png" => "picture of the general arrangement",
         "results.json" => "every figure and finding, for machines",
@@ -181,22 +198,41 @@ fn purpose_of(path: &str) -> &'static str {
         path if path.starts_with("cut/order-note") => "what the contractor is told",
         path if path.starts_with("tables/") => "table for marking out or ordering",
         path if path.starts_with("record/") => "record to fill in",
-        path if path.starts_with("sheets/") => "one sheet",
         _ => "",
-    }
+    };
+    purpose.to_string()
 }
 
-fn links(html: &mut String, paths: &[&str]) {
+/// The files in the order in which they are wanted: to print, to cut, to mark out and record, for machines, sheet by sheet.
+fn files(html: &mut String, sheets: &[Sheet], paths: &[&str]) {
     html.push_str("<h2>Files</h2>\n<table>\n");
-    for path in paths {
+    for path in in_order_of_use(sheets, paths) {
         put!(
             html,
             "<tr><td><a href=\"{0}\">{0}</a></td><td>{1}</td></tr>\n",
             escaped(path),
-            purpose_of(path)
+            escaped(&purpose_of(path, sheets))
         );
     }
     html.push_str("</table>\n");
+}
+
+fn in_order_of_use<'a>(sheets: &[Sheet], paths: &[&'a str]) -> Vec<&'a str> {
+    const FOLDERS: [&str; 3] = ["cut/", "tables/", "record/"];
+    let order_of = |path: &str| match path {
+        "drawing.pdf" => 0,
+        path => match FOLDERS.iter().position(|folder| path.starts_with(folder)) {
+            Some(folder) => 1 + folder,
+            // By the sheet's number: by name the tenth would stand before the second.
+            None => match sheets.iter().position(|sheet| sheet_path(sheet) == path) {
+                Some(sheet) => 5 + sheet,
+                None => 4,
+            },
+        },
+    };
+    let mut ordered = paths.to_vec();
+    ordered.sort_by_cached_key(|path| order_of(path));
+    ordered
 }
 
 fn holes(html: &mut String, design: &Design) {
@@ -227,7 +263,7 @@ fn row(html: &mut String, name: &str, number_off: usize, finish: &str) {
     );
 }
 
-/// What judges first, the worst on top; then what is not judged; notes last, in a table of their own.
+/// What is compared, the worst on top; what is not judged; and the notes, each in a table of its own.
 fn findings_tables(html: &mut String, findings: &[Finding]) {
     let of = |wanted: &[&str]| -> Vec<&Finding> {
         wanted
@@ -235,11 +271,8 @@ fn findings_tables(html: &mut String, findings: &[Finding]) {
             .flat_map(|name| findings.iter().filter(move |f| f.verdict.name() == *name))
             .collect()
     };
-    findings_table(
-        html,
-        "Findings",
-        &of(&["below", "conceded", "not judged", "meets"]),
-    );
+    findings_table(html, "Findings", &of(&["below", "conceded", "meets"]));
+    findings_table(html, "Not judged", &of(&["not judged"]));
     findings_table(html, "Notes, which judge nothing", &of(&["note"]));
 }
 
