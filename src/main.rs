@@ -40,7 +40,8 @@ Exit status:
 
 Examples:
   centrepop compare specs/hobthrush-smokebox.yaml returned.dxf
-  centrepop compare specs/hobthrush-smokebox.yaml returned.dxf --part plate --within '0.05 mm'";
+  centrepop compare specs/hobthrush-smokebox.yaml returned.dxf --part plate --within '0.05 mm'
+  centrepop compare my-plate-a.yaml my-plate-b.yaml";
 
 #[derive(Subcommand)]
 enum Command {
@@ -72,12 +73,12 @@ enum Command {
         /// The spec of a plate, a YAML file
         spec: Option<PathBuf>,
     },
-    /// Compare a cut file that came back with the spec it was made from; nothing is written
+    /// Compare a cut file that came back with its spec, or two specs with each other; nothing is written
     #[command(after_help = COMPARE_HELP)]
     Compare {
         /// The spec of the plate, a YAML file
         spec: PathBuf,
-        /// A cut file, whose name ends in .dxf
+        /// A cut file, whose name ends in .dxf, or the newer of two specs
         other: PathBuf,
         /// The part that a cut file is compared with; the one it is most like where none is named
         #[arg(long, value_name = "NAME")]

@@ -1,6 +1,7 @@
 //! `compare`: a cut file against the spec that it was made from, or two specs.
 
 mod returned_file;
+mod two_specs;
 
 use std::path::Path;
 
@@ -23,8 +24,29 @@ pub struct Asked<'a> {
 
 /// Compares a spec with a cut file, whose name ends in `.dxf`, or with another spec.
 pub fn compare(spec_file: &Path, other: &Path, asked: Asked<'_>) -> Outcome {
-    let within = within(asked.within)?;
-    returned_file::compare(spec_file, other, within, asked)
+    let is_dxf = other
+        .extension()
+        .is_some_and(|e| e.eq_ignore_ascii_case("dxf"));
+    match is_dxf {
+        true => returned_file::compare(spec_file, other, within(asked.within)?, asked),
+        false => {
+            refuse_questions_on_cut_files(asked)?;
+            two_specs::compare(spec_file, other, asked)
+        }
+    }
+}
+
+/// What is asked of a cut file alone, and was asked of two specs.
+fn refuse_questions_on_cut_files(asked: Asked<'_>) -> Result<(), Refused> {
+    let questions = [("--part", asked.part), ("--within", asked.within)];
+    match questions.iter().find(|(_, written)| written.is_some()) {
+        None => Ok(()),
+        Some((name, _)) => Err(Refused {
+            report: format!(
+                "refused: {name} concerns a cut file, and two specs are compared\n   = remedy: leave it out, or name a cut file that ends in .dxf"
+            ),
+        }),
+    }
 }
 
 fn within(written: Option<&str>) -> Result<Length, Refused> {

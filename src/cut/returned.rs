@@ -265,9 +265,8 @@ impl<'a> Comparing<'a> {
     }
 
     fn circles(&mut self) {
-        let free = |round: &Round| {
-            !(round.pieces.iter().all(|&p| self.taken[p]) && !round.pieces.is_empty())
-        };
+        let free =
+            |round: &Round| round.pieces.is_empty() || !round.pieces.iter().all(|&p| self.taken[p]);
         let rounds: Vec<Round> = self.rounds.iter().filter(|r| free(r)).cloned().collect();
         let circles = compare_circles(&self.wanted.circles, &rounds, self.within);
         for (circle, matched) in self.wanted.circles.iter().zip(&circles.matched) {

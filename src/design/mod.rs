@@ -2,6 +2,7 @@
 
 mod amount;
 mod bend;
+mod changes;
 mod circle_climb;
 mod circle_measures;
 mod cross_checks;
@@ -44,6 +45,7 @@ mod tube_ends;
 mod tube_length;
 mod withdrawal;
 
+pub use changes::{Changes, FigureChange, GroupCount, HoleAt, HoleChange, changes};
 pub use circle_measures::{chord, circle_segment_area};
 pub use cross_checks::{CrossCheck, cross_checks};
 pub use direction::{DirectionLigament, directions};

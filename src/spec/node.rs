@@ -80,6 +80,33 @@ impl Node {
         place
     }
 
+    /// Every word of the file with its dotted path and line, in the order of the file.
+    pub(super) fn words(&self) -> Vec<(String, &str, usize)> {
+        let mut words = Vec::new();
+        self.add_words("", &mut words);
+        words
+    }
+
+    fn add_words<'a>(&'a self, path: &str, words: &mut Vec<(String, &'a str, usize)>) {
+        match &self.content {
+            Content::Text { text, .. } => words.push((path.to_string(), text, self.place.line)),
+            Content::List(items) => {
+                for (number, item) in items.iter().enumerate() {
+                    item.add_words(&format!("{path}[{number}]"), words);
+                }
+            }
+            Content::Keys(entries) => {
+                for entry in entries {
+                    let below = match path {
+                        "" => entry.key.to_string(),
+                        _ => format!("{path}.{}", entry.key),
+                    };
+                    entry.value.add_words(&below, words);
+                }
+            }
+        }
+    }
+
     fn item(&self, index: usize) -> Option<&Node> {
         match &self.content {
             Content::List(items) => items.get(index),

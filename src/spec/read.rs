@@ -40,6 +40,11 @@ impl Spec {
         self.places.place_of(path).line
     }
 
+    /// Every word that the drawing office wrote: its dotted path, the word, and its line; in the order of the file.
+    pub fn words(&self) -> Vec<(String, &str, usize)> {
+        self.places.words()
+    }
+
     /// Gathers faults found after reading (in the design, say) into a report with their places in the file.
     pub fn refuse(&self, faults: Vec<Fault>) -> Faults {
         let placed = faults.into_iter();

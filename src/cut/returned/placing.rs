@@ -18,6 +18,12 @@ use crate::units::tolerance::{SAME_LENGTH_MM, SAME_SCALE};
 const MOST_TRIED: usize = 300;
 /// Anchors by which a motion is judged at most.
 const MOST_JUDGED: usize = 240;
+/// Cut contours weigh 1 from this many on; fewer weigh less, since one altered edge is then a large share of them.
+const ENOUGH_CUT: f64 = 8.0;
+/// What all marks together weigh.
+const MARKS_WEIGH: f64 = 0.5;
+/// A share so large that no other motion is looked for.
+const NEARLY_ALL: f64 = 0.9;
 /// Rare anchors that are paired.
 const RAREST: usize = 6;
 
@@ -45,7 +51,7 @@ struct Anchor {
 pub(super) struct Placing {
     /// From the part to the drawing.
     pub motion: Motion,
-    /// Of the cut contours all, and of the marks half: 1.5 where everything is found.
+    /// Share of the part that finds its likeness, 1 where everything does.
     pub found: f64,
     /// Whether the drawing is the same at the other hand, as far as its cut contours and marks tell.
     pub either_hand: bool,
@@ -56,8 +62,8 @@ pub(super) fn place(wanted: &Wanted, figures: &Figures, within: f64) -> Placing 
     let search = Search::new(wanted, figures, within);
     let plain = search.judge(&Motion::NONE);
     let mut best = (Motion::NONE, plain);
-    // With most of the cut and of the marks where they should be, nothing else is looked for.
-    if plain.cut < 0.6 || plain.marks < 0.5 {
+    // With most of the part where it should be, nothing else is looked for.
+    if plain.total() < NEARLY_ALL {
         for scale in search.scales(wanted, figures) {
             for mirrored in [false, true] {
                 let placed = search.best(scale, mirrored);
@@ -65,7 +71,7 @@ pub(super) fn place(wanted: &Wanted, figures: &Figures, within: f64) -> Placing 
                     best = placed;
                 }
             }
-            if best.1.total() > 1.2 {
+            if best.1.total() > NEARLY_ALL {
                 break;
             }
         }
@@ -86,11 +92,13 @@ pub(super) fn place(wanted: &Wanted, figures: &Figures, within: f64) -> Placing 
 struct Found {
     cut: f64,
     marks: f64,
+    /// What the cut contours weigh beside the marks.
+    weight: f64,
 }
 
 impl Found {
     fn total(&self) -> f64 {
-        self.cut + self.marks / 2.0
+        (self.cut * self.weight + self.marks * MARKS_WEIGH) / (self.weight + MARKS_WEIGH)
     }
 }
 
@@ -144,9 +152,11 @@ impl Search {
             }
             if all > 0.0 { found / all } else { 0.0 }
         };
+        let count = self.part.iter().filter(|a| a.cut).count();
         Found {
             cut: share(true),
             marks: share(false),
+            weight: (count as f64 / ENOUGH_CUT).min(1.0),
         }
     }
 
@@ -192,7 +202,7 @@ impl Search {
                         }
                     }
                 }
-                if best.1.total() > 1.4 {
+                if best.1.total() > NEARLY_ALL {
                     return best;
                 }
             }

@@ -1,0 +1,380 @@
+//! Two specs: the keys that changed as written, and what they do to the holes, the figures and the verdicts.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+
+use serde::Serialize;
+
+use super::super::wrapped::wrapped;
+use super::super::{Outcome, Said, Status, read_and_set_out};
+use super::Asked;
+use crate::checks::measure::shown;
+use crate::checks::{Finding, run_checks};
+use crate::design::{Changes, FigureChange, GroupCount, HoleAt, HoleChange, Point, changes};
+use crate::spec::Spec;
+use crate::units::print::trimmed;
+
+/// Compares an older spec with a newer one.
+pub(super) fn compare(old_file: &Path, new_file: &Path, asked: Asked<'_>) -> Outcome {
+    let (old, old_design) = read_and_set_out(old_file)?;
+    let (new, new_design) = read_and_set_out(new_file)?;
+    let list = ChangeList {
+        keys: keys(&old, &new),
+        design: changes(&old_design, &new_design),
+        verdicts: verdicts(
+            &run_checks(&old, &old_design),
+            &run_checks(&new, &new_design),
+        ),
+        old: &old,
+        new: &new,
+    };
+    let words = match asked.json {
+        true => list.as_json(),
+        false => list.on_screen(asked.width),
+    };
+    let status = match list.is_empty() {
+        true => Status::Done,
+        false => Status::Differs,
+    };
+    Ok(Said { words, status })
+}
+
+struct ChangeList<'a> {
+    old: &'a Spec,
+    new: &'a Spec,
+    keys: Vec<KeyChange>,
+    design: Changes,
+    verdicts: Vec<VerdictChange>,
+}
+
+/// A key whose word is another one, with its line in either file.
+#[derive(Serialize)]
+struct KeyChange {
+    key: String,
+    old: Option<String>,
+    old_line: Option<usize>,
+    new: Option<String>,
+    new_line: Option<usize>,
+}
+
+/// A finding whose verdict changed; none where there is no such finding.
+#[derive(Serialize)]
+struct VerdictChange {
+    rule: &'static str,
+    #[serde(rename = "where")]
+    place: String,
+    old: Option<String>,
+    new: Option<String>,
+}
+
+/// Keys of either spec whose words differ: those of the old one in its order, then those that are new.
+fn keys(old: &Spec, new: &Spec) -> Vec<KeyChange> {
+    let words = |spec: &Spec| -> BTreeMap<String, (String, usize)> {
+        let words = spec.words().into_iter();
+        words
+            .map(|(path, word, line)| (path, (word.to_string(), line)))
+            .collect()
+    };
+    let (was, is) = (words(old), words(new));
+    let order = old
+        .words()
+        .into_iter()
+        .chain(new.words())
+        .map(|(path, ..)| path);
+    let mut found: Vec<KeyChange> = Vec::new();
+    let mut told = BTreeSet::new();
+    for key in order {
+        let (old, new) = (was.get(&key), is.get(&key));
+        if old.map(|o| &o.0) != new.map(|n| &n.0) && told.insert(key.clone()) {
+            found.push(KeyChange {
+                key,
+                old: old.map(|o| o.0.clone()),
+                old_line: old.map(|o| o.1),
+                new: new.map(|n| n.0.clone()),
+                new_line: new.map(|n| n.1),
+            });
+        }
+    }
+    found
+}
+
+/// Findings of one rule by one source: where both designs have as many they are taken in order, since the place of a finding names
+/// holes and may change with them; otherwise by place.
+fn verdicts(old: &[Finding], new: &[Finding]) -> Vec<VerdictChange> {
+    let (was, is) = (by_rule(old), by_rule(new));
+    let rules: BTreeSet<_> = was.keys().chain(is.keys()).collect();
+    let none = Vec::new();
+    let mut found = Vec::new();
+    for rule in rules {
+        let old = was.get(rule).unwrap_or(&none);
+        let new = is.get(rule).unwrap_or(&none);
+        let pairs: Vec<(Option<&Finding>, Option<&Finding>)> = match old.len() == new.len() {
+            true => old
+                .iter()
+                .zip(new)
+                .map(|(o, n)| (Some(*o), Some(*n)))
+                .collect(),
+            false => by_place(old, new),
+        };
+        for (old, new) in pairs {
+            let verdict = |f: Option<&Finding>| f.map(|f| f.verdict.name().to_string());
+            if verdict(old) != verdict(new) {
+                let place = new.or(old).map_or(String::new(), |f| f.place.clone());
+                found.push(VerdictChange {
+                    rule: rule.0,
+                    place,
+                    old: verdict(old),
+                    new: verdict(new),
+                });
+            }
+        }
+    }
+    found
+}
+
+fn by_rule(findings: &[Finding]) -> BTreeMap<(&'static str, &str), Vec<&Finding>> {
+    let mut by: BTreeMap<(&'static str, &str), Vec<&Finding>> = BTreeMap::new();
+    for finding in findings {
+        by.entry((finding.rule, &finding.source))
+            .or_default()
+            .push(finding);
+    }
+    by
+}
+
+fn by_place<'a>(
+    old: &[&'a Finding],
+    new: &[&'a Finding],
+) -> Vec<(Option<&'a Finding>, Option<&'a Finding>)> {
+    let at = |list: &[&'a Finding], place: &str| list.iter().copied().find(|f| f.place == place);
+    let mut pairs: Vec<_> = old.iter().map(|o| (Some(*o), at(new, &o.place))).collect();
+    let added = new.iter().filter(|n| at(old, &n.place).is_none());
+    pairs.extend(added.map(|n| (None, Some(*n))));
+    pairs
+}
+
+fn place(at: Point) -> String {
+    format!("({}, {}) mm", trimmed(at.x, 3), trimmed(at.y, 3))
+}
+
+fn hole(hole: &HoleAt) -> String {
+    format!(
+        "{} ({}), {} at {}",
+        hole.id,
+        hole.group,
+        hole.finish,
+        place(hole.at)
+    )
+}
+
+/// How one hole changed: its sort, and the words.
+fn hole_words(change: &HoleChange) -> (&'static str, String) {
+    let numbers = |old: &HoleAt, new: &HoleAt| match old.id == new.id {
+        true => old.id.clone(),
+        false => format!("{}, now {}", old.id, new.id),
+    };
+    match change {
+        HoleChange::Added(new) => ("added", hole(new)),
+        HoleChange::Omitted(old) => ("left out", hole(old)),
+        HoleChange::Renumbered { old, new } => ("renumbered", numbers(old, new)),
+        HoleChange::Altered { old, new } => {
+            let by = new.at - old.at;
+            let mut words = format!("{} ({})", numbers(old, new), old.group);
+            if !old.same_place(new) {
+                words.push_str(&format!(
+                    ": from {} to {}, by {} mm",
+                    place(old.at),
+                    place(new.at),
+                    trimmed(by.radius(), 3)
+                ));
+            }
+            if !old.same_size(new) {
+                words.push_str(&format!(": {} was {}", new.finish, old.finish));
+            }
+            let sort = match (old.same_place(new), old.same_size(new)) {
+                (false, true) => "moved",
+                (true, _) => "resized",
+                (false, false) => "moved and resized",
+            };
+            (sort, words)
+        }
+    }
+}
+
+fn figure(value: Option<f64>, unit: &str) -> String {
+    match value {
+        None => "none".into(),
+        Some(value) if unit.is_empty() => trimmed(value, 0),
+        Some(value) => shown(value, unit),
+    }
+}
+
+fn or_nothing<T: ToString>(value: Option<T>) -> String {
+    value.map_or("nothing".into(), |value| value.to_string())
+}
+
+impl ChangeList<'_> {
+    fn is_empty(&self) -> bool {
+        let design = &self.design;
+        self.keys.is_empty()
+            && self.verdicts.is_empty()
+            && design.holes.is_empty()
+            && design.counts.is_empty()
+            && design.figures.is_empty()
+            && design.edge.is_none()
+    }
+
+    fn on_screen(&self, width: usize) -> String {
+        let named = |spec: &Spec| {
+            let job = &spec.written.job;
+            format!(
+                "{} {}, spec {}",
+                job.drawing,
+                job.revision,
+                spec.short_fingerprint()
+            )
+        };
+        let heading = format!("From {} to {}.", named(self.old), named(self.new));
+        let mut text = wrapped("", &heading, width);
+        if self.is_empty() {
+            text.push_str("\nNo difference.\n");
+            return text;
+        }
+        self.section(&mut text, "Keys", self.key_lines(), width);
+        self.section(&mut text, "Holes", self.hole_lines(), width);
+        self.section(&mut text, "Figures", self.figure_lines(), width);
+        self.section(&mut text, "Verdicts", self.verdict_lines(), width);
+        text
+    }
+
+    fn section(&self, text: &mut String, heading: &str, lines: Vec<String>, width: usize) {
+        text.push_str(&format!("\n{heading}\n"));
+        if lines.is_empty() {
+            text.push_str("  no difference\n");
+        }
+        for line in lines {
+            text.push_str(&wrapped("  ", &line, width));
+        }
+    }
+
+    fn key_lines(&self) -> Vec<String> {
+        let tell = |key: &KeyChange| match (&key.old, &key.new) {
+            (Some(old), Some(new)) => format!("{}: {new}, was {old}", key.key),
+            (None, Some(new)) => format!("{}: {new}, was not written", key.key),
+            (Some(old), None) => format!("{}: not written, was {old}", key.key),
+            (None, None) => key.key.clone(),
+        };
+        self.keys.iter().map(tell).collect()
+    }
+
+    fn hole_lines(&self) -> Vec<String> {
+        let design = &self.design;
+        let count = |c: &GroupCount| {
+            format!(
+                "{}: {} holes, were {}",
+                c.group,
+                or_nothing(c.new),
+                or_nothing(c.old)
+            )
+        };
+        let mut lines: Vec<String> = design.counts.iter().map(count).collect();
+        let renumbered = |change: &&HoleChange| matches!(change, HoleChange::Renumbered { .. });
+        let altered = design.holes.iter().filter(|c| !renumbered(c));
+        lines.extend(altered.map(|change| {
+            let (sort, words) = hole_words(change);
+            format!("{sort}: {words}")
+        }));
+        let numbers: Vec<String> = design
+            .holes
+            .iter()
+            .filter(renumbered)
+            .map(|c| hole_words(c).1)
+            .collect();
+        if !numbers.is_empty() {
+            lines.push(format!(
+                "renumbered, else unchanged: {}",
+                numbers.join("; ")
+            ));
+        }
+        lines
+    }
+
+    fn figure_lines(&self) -> Vec<String> {
+        let tell = |f: &FigureChange| {
+            format!(
+                "{}: {}, was {}",
+                f.name,
+                figure(f.new, f.unit),
+                figure(f.old, f.unit)
+            )
+        };
+        let mut lines: Vec<String> = self.design.figures.iter().map(tell).collect();
+        if let Some((at, off)) = self.design.edge {
+            lines.push(format!(
+                "the edge runs up to {} mm off the old one, at {}",
+                trimmed(off, 3),
+                place(at)
+            ));
+        }
+        lines
+    }
+
+    fn verdict_lines(&self) -> Vec<String> {
+        let absent =
+            |verdict: &Option<String>| verdict.clone().unwrap_or_else(|| "no finding".into());
+        let tell = |v: &VerdictChange| {
+            format!(
+                "{}, {}: {}, was {}",
+                v.rule,
+                v.place,
+                absent(&v.new),
+                absent(&v.old)
+            )
+        };
+        self.verdicts.iter().map(tell).collect()
+    }
+
+    fn as_json(&self) -> String {
+        let side = |spec: &Spec| {
+            let job = &spec.written.job;
+            serde_json::json!({
+                "file": spec.file, "drawing": job.drawing, "revision": job.revision, "fingerprint": spec.fingerprint,
+            })
+        };
+        let at = |hole: &HoleAt| {
+            serde_json::json!({
+                "id": hole.id, "group": hole.group, "x_mm": hole.at.x, "y_mm": hole.at.y,
+                "finish_mm": hole.finish.value().to_mm(), "finish": hole.finish.as_written(),
+            })
+        };
+        let hole = |change: &HoleChange| {
+            let (sort, _) = hole_words(change);
+            let (old, new) = match change {
+                HoleChange::Added(new) => (None, Some(at(new))),
+                HoleChange::Omitted(old) => (Some(at(old)), None),
+                HoleChange::Altered { old, new } | HoleChange::Renumbered { old, new } => {
+                    (Some(at(old)), Some(at(new)))
+                }
+            };
+            serde_json::json!({"change": sort, "old": old, "new": new})
+        };
+        let design = &self.design;
+        let count =
+            |c: &GroupCount| serde_json::json!({"group": c.group, "old": c.old, "new": c.new});
+        let figure = |f: &FigureChange| serde_json::json!({"name": f.name, "unit": f.unit, "old": f.old, "new": f.new});
+        let report = serde_json::json!({
+            "version": env!("CARGO_PKG_VERSION"),
+            "old": side(self.old),
+            "new": side(self.new),
+            "keys": self.keys,
+            "holes": design.holes.iter().map(hole).collect::<Vec<_>>(),
+            "counts": design.counts.iter().map(count).collect::<Vec<_>>(),
+            "figures": design.figures.iter().map(figure).collect::<Vec<_>>(),
+            "edge": design.edge.map(|(at, off)| serde_json::json!({"x_mm": at.x, "y_mm": at.y, "off_mm": off})),
+            "verdicts": self.verdicts,
+        });
+        let mut text = serde_json::to_string_pretty(&report).expect("a change list is plain JSON");
+        text.push('\n');
+        text
+    }
+}
