@@ -11,7 +11,7 @@ use sha2::{Digest, Sha256};
 
 const MARL_HEN: &str = "specs/marl-hen-smokebox.yaml";
 /// Every command, in the order of the help.
-const COMMANDS: &[&str] = &["draw", "check", "explain", "new", "schema"];
+const COMMANDS: &[&str] = &["draw", "check", "explain", "compare", "new", "schema"];
 const HOBTHRUSH: &str = "specs/hobthrush-smokebox.yaml";
 
 #[test]
@@ -312,5 +312,82 @@ fn holds_without_a_pressure_strength_is_not_judged() {
             .last()
             .unwrap()
             .contains("not judged")
+    );
+}
+
+/// The steam pipe moved by 1 mm and the tubes' lowest row, of four, left off: 119 less 4 is 115.
+#[test]
+fn by_hand_two_specs_are_compared_by_keys_and_holes() {
+    let folder = tempfile::tempdir().unwrap();
+    let new = folder.path().join("new.yaml");
+    let text =
+        std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(HOBTHRUSH)).unwrap();
+    let changed = text
+        .replacen("[[0 mm, 285 mm]]", "[[1 mm, 285 mm]]", 1)
+        .replacen("first: -7", "first: -6", 1);
+    std::fs::write(&new, changed).unwrap();
+    let compare = |other: &Path, json: bool| {
+        let mut command = centrepop();
+        command.args(["compare", HOBTHRUSH]).arg(other);
+        if json {
+            command.arg("--json");
+        }
+        let run = command.output().unwrap();
+        (run.status.code(), String::from_utf8(run.stdout).unwrap())
+    };
+    let (status, words) = compare(&new, false);
+    assert_eq!(status, Some(1));
+    for line in [
+        "tubes[0].pattern.rows.first: -6, was -7",
+        "holes[0].at[0][0]: 1 mm, was 0 mm",
+        "tubes: 115 holes, were 119",
+        "moved: P1 (steam pipe): from (0, 285) mm to (1, 285) mm, by 1 mm",
+        "T5 to T119, now T1 to T115",
+    ] {
+        assert!(words.contains(line), "{line}\n{words}");
+    }
+    let report: Value = serde_json::from_str(&compare(&new, true).1).unwrap();
+    let left_out = report["holes"].as_array().unwrap().iter();
+    let left_out = left_out.filter(|hole| hole["change"] == "left out").count();
+    assert_eq!(left_out, 4);
+    let (status, words) = compare(Path::new(HOBTHRUSH), false);
+    assert_eq!(status, Some(0));
+    assert!(words.ends_with("No difference.\n"), "{words}");
+}
+
+/// A cut file of the pack has no difference; what is no cut file, and a part that is none, are refused.
+#[test]
+fn holds_a_cut_file_of_the_pack_is_as_the_spec_has_it() {
+    let pack = pack_of(Path::new(HOBTHRUSH));
+    let file = pack.join("cut/hb-tp1-a-plate-waterjet-mm.dxf");
+    let run = |extra: &[&str], file: &Path| {
+        let mut command = centrepop();
+        command.args(["compare", HOBTHRUSH]).arg(file).args(extra);
+        command.output().unwrap()
+    };
+    let same = run(&["--within", "0.001 mm"], &file);
+    assert_eq!(same.status.code(), Some(0));
+    assert!(
+        String::from_utf8(same.stdout)
+            .unwrap()
+            .contains("No difference.")
+    );
+    for (extra, says) in [
+        (&["--part", "lid"][..], "the spec cuts no part named lid"),
+        (&["--within", "0 mm"][..], "is no distance"),
+    ] {
+        let refused = run(extra, &file);
+        assert_eq!(refused.status.code(), Some(2));
+        assert!(
+            String::from_utf8(refused.stderr).unwrap().contains(says),
+            "{says}"
+        );
+    }
+    let refused = run(&[], &pack.join("cut/no-such-file.dxf"));
+    assert_eq!(refused.status.code(), Some(2));
+    assert!(
+        String::from_utf8(refused.stderr)
+            .unwrap()
+            .contains("cannot be read")
     );
 }

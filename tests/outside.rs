@@ -301,3 +301,50 @@ fn by_hand_holes_are_cut_by_so_much_under() {
     );
     assert!(under_hot["stay"].is_null(), "{under_hot}");
 }
+
+/// Cut files written again by another program, unaltered in many forms and altered in one way each: `compare` finds what was
+/// altered, and nothing where nothing was.
+#[test]
+fn holds_compare_finds_what_another_program_altered_and_nothing_else() {
+    let Some(python) = python() else { return };
+    let files = [
+        ("hobthrush", "cut/hb-tp1-a-plate-waterjet-mm.dxf"),
+        ("hobthrush", "cut/r12/hb-tp1-a-plate-waterjet-mm.dxf"),
+        ("marl-hen", "cut/mh-tp1-a-blank-plasma-mm.dxf"),
+    ];
+    let mut wrong = Vec::new();
+    for (name, cut) in files {
+        let spec = PathBuf::from(format!("specs/{name}-smokebox.yaml"));
+        let drawn = draw(spec.clone());
+        let folder = tempfile::tempdir().expect("a folder");
+        let question = [drawn.pack.join(cut), folder.path().to_path_buf()];
+        let written = ask(&python, "rewrite.py", &question);
+        let written = written.as_array().expect("a list");
+        assert!(written.len() > 30, "{cut}");
+        for one in written {
+            let file = one["file"].as_str().expect("a path");
+            let mut command = common::centrepop();
+            command.arg("compare").arg(&spec).arg(file).arg("--json");
+            let run = command.output().expect("it runs");
+            let report: Value = serde_json::from_slice(&run.stdout).unwrap_or_default();
+            let differences = report["differences"].as_array().cloned();
+            let mut kinds: Vec<Value> = differences
+                .unwrap_or_default()
+                .iter()
+                .map(|d| d["kind"].clone())
+                .collect();
+            kinds.sort_by_key(Value::to_string);
+            kinds.dedup();
+            let status = run.status.code();
+            if Value::Array(kinds.clone()) != one["wants"]
+                || status != Some(i32::from(!kinds.is_empty()))
+            {
+                wrong.push(format!(
+                    "{cut} {file}: {kinds:?}, not {}; {status:?}",
+                    one["wants"]
+                ));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}

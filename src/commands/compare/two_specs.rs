@@ -201,6 +201,32 @@ fn hole_words(change: &HoleChange) -> (&'static str, String) {
     }
 }
 
+/// Numbers that went on side by side as one: "T5 to T119, now T1 to T115".
+fn runs<'a>(numbers: impl Iterator<Item = (&'a str, &'a str)>) -> Vec<String> {
+    let follows = |a: &str, b: &str| match (split_id(a), split_id(b)) {
+        ((letter, Some(a)), (other, Some(b))) => letter == other && b == a + 1,
+        _ => false,
+    };
+    let mut runs: Vec<[(&str, &str); 2]> = Vec::new();
+    for pair in numbers {
+        match runs.last_mut() {
+            Some([_, last]) if follows(last.0, pair.0) && follows(last.1, pair.1) => *last = pair,
+            _ => runs.push([pair, pair]),
+        }
+    }
+    let tell = |[first, last]: [(&str, &str); 2]| match first == last {
+        true => format!("{}, now {}", first.0, first.1),
+        false => format!("{} to {}, now {} to {}", first.0, last.0, first.1, last.1),
+    };
+    runs.into_iter().map(tell).collect()
+}
+
+/// The letters of a hole's number, and its figures.
+fn split_id(id: &str) -> (&str, Option<u32>) {
+    let letters = id.trim_end_matches(|c: char| c.is_ascii_digit());
+    (letters, id[letters.len()..].parse().ok())
+}
+
 fn figure(value: Option<f64>, unit: &str) -> String {
     match value {
         None => "none".into(),
@@ -284,12 +310,10 @@ impl ChangeList<'_> {
             let (sort, words) = hole_words(change);
             format!("{sort}: {words}")
         }));
-        let numbers: Vec<String> = design
-            .holes
-            .iter()
-            .filter(renumbered)
-            .map(|c| hole_words(c).1)
-            .collect();
+        let numbers = runs(design.holes.iter().filter_map(|change| match change {
+            HoleChange::Renumbered { old, new } => Some((old.id.as_str(), new.id.as_str())),
+            _ => None,
+        }));
         if !numbers.is_empty() {
             lines.push(format!(
                 "renumbered, else unchanged: {}",

@@ -1,12 +1,16 @@
 //! Our own files sent out and brought back: altered in one way each, the alteration and nothing else is found.
 
 use std::path::Path;
+use std::sync::OnceLock;
+
+use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 use super::super::dxf::{Version, write};
 use super::super::part::Shape;
 use super::super::{cut_parts, heading};
 use super::*;
-use crate::design::set_out;
+use crate::design::{Outline, set_out};
 use crate::spec::{Spec, read_spec_file};
 use crate::units::tolerance::SAVED_AGAIN_MM;
 
@@ -288,4 +292,129 @@ fn refuses_what_is_no_cut_file() {
         "the spec cuts no part named lid"
     );
     assert_eq!(compare(b"  0\nEOF\n", None), "the file draws nothing");
+}
+
+/// What is done to a random plate.
+#[derive(Clone, Copy, Debug)]
+enum Change {
+    Nothing,
+    Moved(f64, f64),
+    Resized(f64),
+    Missing,
+    Extra,
+    Doubled,
+}
+
+fn change() -> impl Strategy<Value = Change> {
+    let turn = 0.0..std::f64::consts::TAU;
+    prop_oneof![
+        Just(Change::Nothing),
+        (turn, 0.02..12.0).prop_map(|(turn, by)| Change::Moved(turn, by)),
+        (0.03..4.0).prop_map(Change::Resized),
+        Just(Change::Missing),
+        Just(Change::Extra),
+        Just(Change::Doubled),
+    ]
+}
+
+/// A plate of these sizes with holes scattered one to a square of 70 mm.
+fn random_plate(wide: usize, tall: usize, holes: &[(f64, f64, f64)]) -> Vec<(Layer, Shape)> {
+    let square = 70.0;
+    let mut shapes: Vec<(Layer, Shape)> = holes
+        .iter()
+        .take(wide * tall)
+        .enumerate()
+        .map(|(i, (x, y, radius))| {
+            let corner = Point::new((i % wide) as f64 * square, (i / wide) as f64 * square);
+            let centre = corner + Point::new(25.0 + x * 20.0, 25.0 + y * 20.0);
+            let radius = *radius;
+            (Layer::CutInside, Shape::Circle { centre, radius })
+        })
+        .collect();
+    let corners = [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0)]
+        .map(|(x, y)| Point::new(x * wide as f64 * square, y * tall as f64 * square));
+    let edges = (0..4).map(|i| Edge::Line {
+        from: corners[i],
+        to: corners[(i + 1) % 4],
+    });
+    let outline = Outline::new(edges.collect()).expect("a rectangle");
+    shapes.push((Layer::CutOutside, Shape::Closed(outline)));
+    shapes
+}
+
+/// Set out once for all the cases of a property.
+fn shared() -> &'static Job {
+    static JOB: OnceLock<Job> = OnceLock::new();
+    JOB.get_or_init(Job::plate)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 96, failure_persistence: None, rng_seed: RngSeed::Fixed(25), ..ProptestConfig::default() })]
+
+    /// One change to a random plate is found, as what it is and where it is; without a change nothing is.
+    #[test]
+    fn holds_one_change_to_a_random_plate_is_found_and_none_where_there_is_none(
+        wide in 2_usize..6, tall in 2_usize..6,
+        holes in prop::collection::vec((0.0..1.0, 0.0..1.0, 8.0..18.0), 25),
+        which in 0_usize..1000, change in change(), old in any::<bool>(),
+    ) {
+        let job = shared();
+        let mut part = job.parts[0].clone();
+        part.shapes = random_plate(wide, tall, &holes);
+        let mut altered = part.clone();
+        let which = which % (wide * tall);
+        let Shape::Circle { centre, radius } = part.shapes[which].1 else { panic!() };
+        let wants: Option<&str> = match change {
+            Change::Nothing => None,
+            Change::Moved(turn, by) => {
+                let by = Point::new(by, 0.0).turned_about(Point::CENTRE, turn);
+                altered.shapes[which].1 = Shape::Circle { centre: centre + by, radius };
+                Some("moved")
+            }
+            Change::Resized(by) => {
+                altered.shapes[which].1 = Shape::Circle { centre, radius: radius + by };
+                Some("resized")
+            }
+            Change::Missing => {
+                altered.shapes.remove(which);
+                Some("missing")
+            }
+            Change::Extra => {
+                // A corner of its square is free of the hole.
+                let corner = Point::new((which % wide) as f64 * 70.0, (which / wide) as f64 * 70.0);
+                let added = Shape::Circle { centre: corner + Point::new(3.0, 3.0), radius: 2.0 };
+                altered.shapes.insert(0, (Layer::CutInside, added));
+                Some("extra")
+            }
+            Change::Doubled => {
+                altered.shapes.insert(0, part.shapes[which].clone());
+                Some("doubled")
+            }
+        };
+        let version = if old { Version::R12 } else { Version::R2000 };
+        let text = job.text(&altered, version);
+        let within = Length::mm(SAVED_AGAIN_MM);
+        let comparison = compare_returned(text.as_bytes(), &[part], &job.design, None, within).expect("it is compared");
+        let kinds: Vec<&str> = comparison.differences.iter().map(|d| d.kind.name()).collect();
+        prop_assert_eq!(kinds, wants.into_iter().collect::<Vec<_>>(), "{:?}", found(&comparison));
+    }
+
+    /// A damaged file is compared or refused, and nothing else comes of it.
+    #[test]
+    fn holds_a_damaged_file_is_compared_or_refused(
+        cuts in prop::collection::vec((any::<prop::sample::Index>(), any::<u8>()), 1..6), short in any::<prop::sample::Index>(), old in any::<bool>(),
+    ) {
+        let job = shared();
+        let mut part = job.parts[0].clone();
+        part.shapes = random_plate(2, 2, &[(0.1, 0.2, 9.0), (0.4, 0.3, 12.0), (0.9, 0.1, 8.0), (0.5, 0.5, 10.0)]);
+        let version = if old { Version::R12 } else { Version::R2000 };
+        let mut bytes = job.text(&part, version).into_bytes();
+        for (at, byte) in cuts {
+            let at = at.index(bytes.len());
+            bytes[at] = byte;
+        }
+        bytes.truncate(bytes.len() - short.index(bytes.len()) / 4);
+        let within = Length::mm(SAVED_AGAIN_MM);
+        let _ = compare_returned(&bytes, &[part], &job.design, None, within);
+    }
 }
