@@ -9,7 +9,7 @@ use crate::units::angle::{PI, sin};
 /// One long length and what it should be.
 #[derive(Clone, Debug)]
 pub struct CrossCheck {
-    /// What is measured: "outermost lines apart, low ends".
+    /// What is measured: "low corners of the nest apart".
     pub what: String,
     /// Numbers of the two holes.
     pub ids: (String, String),
@@ -25,12 +25,12 @@ pub fn cross_checks(design: &Design, barrel: Option<&Barrel>) -> Vec<CrossCheck>
     let mut list = List::default();
     let corners = corners(design);
     if let Some([low_left, high_left, low_right, high_right]) = corners {
-        list.take("outermost ends apart, low", low_left, low_right);
-        list.take("outermost ends apart, high", high_left, high_right);
-        list.take("diagonal, up to the right", low_left, high_right);
-        list.take("diagonal, up to the left", low_right, high_left);
-        list.take("outermost line, left or low end", low_left, high_left);
-        list.take("outermost line, right or high end", low_right, high_right);
+        list.take("low corners of the nest apart", low_left, low_right);
+        list.take("high corners of the nest apart", high_left, high_right);
+        list.take("corners, slanting up to the right", low_left, high_right);
+        list.take("corners, slanting up to the left", low_right, high_left);
+        list.take("left corners of the nest apart", low_left, high_left);
+        list.take("right corners of the nest apart", low_right, high_right);
     }
     if let Some((first, last)) = longest_line(design) {
         list.take("longest line, end to end", first, last);

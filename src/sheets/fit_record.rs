@@ -16,6 +16,9 @@ const TITLE: &str = "Fit record";
 /// Width of the figure, mm.
 const FIGURE: f64 = 150.0;
 
+/// So many rivets go on one sheet in two wide columns; more take three.
+const TWO_COLUMNS: usize = 60;
+
 /// The fit and the rivets over as many sheets as they need; none for a plate without a flange.
 pub fn fit_record(set: &Set<'_>) -> Vec<Board> {
     let Some(flange) = &set.design.flange else {
@@ -30,6 +33,7 @@ pub fn fit_record(set: &Set<'_>) -> Vec<Board> {
         vec![
             Block::Table(girths(set, flange), 0),
             Block::Table(gaps(), 0),
+            Block::Table(steps(), 0),
         ],
     );
     let figure = PaperBox::new(
@@ -49,15 +53,15 @@ pub fn fit_record(set: &Set<'_>) -> Vec<Board> {
         vec![Block::Notes(how(set), 0)],
     ));
     let mut boards = continued(set, vec![board], (NAME, TITLE), 2, rest);
-    boards.extend(rivet_record(set).map_or(Vec::new(), |table| {
-        pages(
-            set,
-            "rivet-record",
-            "Rivet record",
-            3,
-            vec![Block::Table(table, 0)],
-        )
-    }));
+    if let Some(table) = rivet_record(set) {
+        let columns = if table.rows.len() <= TWO_COLUMNS {
+            2
+        } else {
+            3
+        };
+        let blocks = vec![Block::Table(table, 0)];
+        boards.extend(pages(set, "rivet-record", "Rivet record", columns, blocks));
+    }
     boards
 }
 

@@ -38,8 +38,17 @@ pub fn marking_out(set: &Set<'_>) -> Vec<Board> {
     let mut blocks = vec![Block::Notes(sequence(set), 0)];
     blocks.extend(drill_side(set));
     blocks.extend(run_table(set).map(|t| Block::Table(t, 0)));
-    blocks.extend(strike_table(set).map(|t| Block::Table(t, 0)));
-    let (mut more, _) = flow(&mut board, &column, blocks);
+    let (mut more, y) = flow(&mut board, &column, blocks);
+    let rest = PaperBox::new(column.left, y, column.right, column.bottom);
+    let strikes = strike_table(set).map(|t| t.widened_to(column.width()));
+    // A table that goes on this sheet whole does; one that does not begins on the next.
+    match strikes {
+        Some(table) if more.is_empty() && table.full_height() <= rest.height() => {
+            table.put(&mut board, &rest, 0);
+        }
+        Some(table) => more.push(Block::Table(table, 0)),
+        None => {}
+    }
     more.push(Block::Table(cross_check_table(set), 0));
     more.push(Block::Table(circle_table(set), 0));
     more.extend(struck_tables(set).into_iter().map(|t| Block::Table(t, 0)));

@@ -199,16 +199,6 @@ pub fn circle_table(set: &Set<'_>) -> Table {
         "A × B".into(),
         radius(pop_circle(set.design)),
     ]);
-    for (line, outline) in &set.design.lines {
-        if let Some((centre, r)) = outline.as_circle() {
-            let r = Length::mm(r);
-            if !r.same_as(pop_circle(set.design))
-                && Length::mm(centre.radius()).same_as(Length::ZERO)
-            {
-                table.row(vec![line.name().into(), "A × B".into(), radius(r)]);
-            }
-        }
-    }
     for (index, group) in set.design.groups.iter().enumerate() {
         table.row(vec![
             format!("witness circles, {}", group.name),

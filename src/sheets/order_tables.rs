@@ -63,7 +63,7 @@ pub fn plate_sizes(set: &Set<'_>) -> Table {
 /// Tubes of each nest with their length where the spec gives its parts; none where there is no nest.
 pub fn tube_order(set: &Set<'_>) -> Option<Table> {
     let mut table = Table::new(
-        "TUBE ORDER: LENGTH = BETWEEN PLATES + BOTH PLATES + PROJECTIONS",
+        "TUBE ORDER: LENGTH FROM END TO END, BEFORE BEADING",
         &[
             ("TUBES", 34.0, Hang::Start),
             ("OFF", 12.0, Hang::Middle),
@@ -172,14 +172,8 @@ pub fn masses(set: &Set<'_>) -> Option<Table> {
         &[("PIECE", 100.0, Hang::Start), ("MASS", 68.0, Hang::End)],
     );
     let pieces = [
-        (
-            "finished plate, every hole out, ring excluded",
-            f.plate_mass_kg,
-        ),
-        (
-            "finished plate, no hole out, ring excluded",
-            f.plate_plain_kg,
-        ),
+        ("finished plate, every hole out", f.plate_mass_kg),
+        ("finished plate, no hole out", f.plate_plain_kg),
         ("ring by itself, net strip", f.ring_mass_kg),
         ("blank as cut, no hole out", f.blank_mass_kg),
     ];

@@ -236,7 +236,7 @@ fn tool_of(stage: &str) -> String {
         ("ream", "reamer"),
         ("broach", "broach"),
         ("tap", "tap"),
-        ("finish", "to finished size"),
+        ("finish", "tool not stated"),
     ];
     known
         .iter()

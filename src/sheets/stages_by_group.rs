@@ -73,7 +73,7 @@ fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         scale: f,
         centre: at(
             room.left + (space.0 - edge.width() * f) / 2.0 - edge.left * f,
-            room.top + (space.1 - edge.height() * f) / 2.0 + edge.top * f,
+            room.top + (space.1 - edge.height() * f) / 3.0 + edge.top * f,
         ),
     };
     view.outline(board, &set.design.edge, Stroke::SEEN);
@@ -86,12 +86,7 @@ fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     }
     let words = format!("MAP OF GROUPS, {}", view_words(set.design.view_from));
     let height = super::letter_size::fitting_height(&words, space.0, NOTES, true);
-    board.bold(
-        at(room.left, room.bottom - 1.0),
-        &words,
-        height,
-        Hang::Start,
-    );
+    board.bold(at(room.left, b.bottom + 6.0), &words, height, Hang::Start);
     put_key(
         board,
         set,

@@ -28,6 +28,7 @@ pub fn summary(set: &Set<'_>) -> Vec<Board> {
     put_big_lines(&mut board, &big, &lines(set));
     let column = PaperBox::new(room.right - ORDERS, room.top, room.right, room.bottom);
     let tables = [
+        Some(plate_sizes(set)),
         tube_order(set),
         rivet_order(set),
         stay_list(set),

@@ -11,7 +11,10 @@ use crate::checks::Verdict;
 /// Rule whose findings set the pressures side by side.
 const RULE: &str = "test_pressure";
 /// So many lines stand blank for what is seen.
-const SEEN: usize = 18;
+const SEEN: usize = 21;
+
+/// Height of a line of the tests, mm: two lines are written in it.
+const TEST_ROW: f64 = 11.0;
 
 /// The test sheet.
 pub fn test_sheet(set: &Set<'_>) -> Vec<Board> {
@@ -82,6 +85,7 @@ fn tests(set: &Set<'_>) -> Table {
         ],
     )
     .filled_in();
+    table.least_row = TEST_ROW;
     let pressure = set
         .spec
         .written
