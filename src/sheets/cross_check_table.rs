@@ -1,6 +1,7 @@
 //! The table of long lengths that are measured before anything is popped deep, with blanks for what is found.
 
 use super::Hang;
+use super::marking_tables::long_length;
 use super::set::Set;
 use super::table::Table;
 use crate::design::cross_checks;
@@ -28,7 +29,7 @@ pub fn cross_check_table(set: &Set<'_>) -> Table {
             (i + 1).to_string(),
             format!("{}–{}", check.ids.0, check.ids.1),
             check.what.clone(),
-            set.figures.table(check.length),
+            long_length(set, check.length),
         ]);
     }
     table

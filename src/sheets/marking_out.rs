@@ -51,6 +51,7 @@ pub fn marking_out(set: &Set<'_>) -> Vec<Board> {
     }
     more.push(Block::Table(cross_check_table(set), 0));
     more.push(Block::Table(circle_table(set), 0));
+    more.push(Block::NextColumn);
     more.extend(struck_tables(set).into_iter().map(|t| Block::Table(t, 0)));
     continued(set, vec![board], (NAME, "Marking-out tables"), 2, more)
 }

@@ -6,7 +6,7 @@ use super::set::Set;
 use super::table::Table;
 use crate::design::{LineWay, Run, levels, pop_circle, runs, strikes, uprights};
 use crate::units::Length;
-use crate::units::print::{decimal, inch_fraction, millimetres};
+use crate::units::print::{decimal, inch_fraction, millimetres, trimmed};
 use crate::units::tolerance::SAME_LENGTH_MM;
 
 /// Which datum a running size is from: its hand is told in words, never by a sign.
@@ -32,6 +32,15 @@ pub fn with_hand(set: &Set<'_>, length: Length, from: From) -> String {
         (From::A, false) => format!("L {words}"),
         (From::B, true) => format!("UP {words}"),
         (From::B, false) => format!("DOWN {words}"),
+    }
+}
+
+/// A length for trammels and long rules: the nearest 64th with the decimal that it stands for, or millimetres.
+pub fn long_length(set: &Set<'_>, length: Length) -> String {
+    let words = set.figures.short(length);
+    match set.figures.in_inches() {
+        true => format!("{words} ({})", set.figures.decimal(length)),
+        false => words,
     }
 }
 
@@ -156,9 +165,16 @@ fn struck_table(set: &Set<'_>, title: &str, mut lines: Vec<Length>, from: From) 
     }
     let mut table = Table::new(title, &columns);
     for line in &lines {
-        let mut row = vec![with_hand(set, *line, from)];
+        let both = lines.iter().any(|l| l.same_as(-*line)) && !line.same_as(Length::ZERO);
+        if matches!(from, From::A) && both && *line < Length::ZERO {
+            continue;
+        }
+        let mut row = vec![match from {
+            From::A if both => format!("L AND R {}", set.figures.short(*line)),
+            From::A | From::B => with_hand(set, *line, from),
+        }];
         if in_inches {
-            row.push(decimal(line.abs().to_inches(), 5));
+            row.push(trimmed(line.abs().to_inches(), 6));
             row.push(left_over(line.abs()));
             row.push(millimetres(line.abs()));
         } else {
@@ -225,7 +241,7 @@ pub fn strike_table(set: &Set<'_>) -> Option<Table> {
         let hole = &set.design.holes[strike.hole];
         let pop = |i: usize| {
             let (pop, length) = &strike.from[i];
-            format!("{} {}", pop.name, set.figures.table(*length))
+            format!("{} {}", pop.name, long_length(set, *length))
         };
         table.row(vec![
             hole.id.clone(),

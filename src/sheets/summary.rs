@@ -5,6 +5,7 @@ use super::at;
 use super::board::{Board, PaperBox};
 use super::face;
 use super::flow::{Block, flow};
+use super::letter_size::NOTES;
 use super::order_tables::{masses, plate_sizes, rivet_order, stay_list, tube_order};
 use super::pages::continued;
 use super::set::Set;
@@ -37,7 +38,10 @@ pub fn summary(set: &Set<'_>) -> Vec<Board> {
     let blocks = tables
         .into_iter()
         .flatten()
-        .map(|t| Block::Table(t, 0))
+        .map(|mut t| {
+            t.height = NOTES;
+            Block::Table(t, 0)
+        })
         .collect();
     let (rest, _) = flow(&mut board, &column, blocks);
     continued(set, vec![board], (NAME, TITLE), 2, rest)
