@@ -72,6 +72,8 @@ pub(super) struct Wanted {
     pub(super) tall: f64,
     pub(super) near: Point,
     pub(super) above: f64,
+    /// On the vertical centre line where any of it is clear.
+    pub(super) centred: bool,
 }
 
 /// Clear metal round the middle of every square of a grid laid over the part.
@@ -205,10 +207,46 @@ impl ClearMap {
     }
 
     /// Lower left corner for a block: where the metal round it is clearest, and there the nearest to where it is wanted.
+    ///
+    /// A block that is to be centred keeps to the centre line while a whole thickness of clear metal is left round it.
     pub(super) fn place(&self, wanted: &Wanted) -> Option<Point> {
+        let well_clear = CLEAR_THICKNESSES
+            .iter()
+            .take_while(|times| **times >= 1.0)
+            .count();
+        let on_the_line = || {
+            let levels = self.crowded.iter().take(well_clear);
+            levels
+                .filter_map(|(_, crowded)| self.centred_clear(crowded, wanted))
+                .next()
+        };
+        if let Some(corner) = wanted.centred.then(on_the_line).flatten() {
+            return Some(corner);
+        }
         self.crowded
             .iter()
             .find_map(|(_, crowded)| self.nearest_clear(crowded, wanted))
+    }
+
+    fn centred_clear(&self, crowded: &[i32], wanted: &Wanted) -> Option<Point> {
+        let left = -wanted.wide / 2.0;
+        let columns = self.columns(left, -left);
+        let rows = (wanted.tall / self.cell).ceil() as usize;
+        let count = |c: usize, r: usize| crowded[r * (self.across + 1) + c];
+        let mut best: Option<(f64, Point)> = None;
+        for r in 0..=self.up.checked_sub(rows)? {
+            let inside = count(columns.end, r + rows) + count(columns.start, r)
+                - count(columns.start, r + rows)
+                - count(columns.end, r);
+            let spare = (rows as f64 * self.cell - wanted.tall) / 2.0;
+            let corner = Point::new(left, self.low.y + r as f64 * self.cell + spare);
+            let far = (corner.y + wanted.tall / 2.0 - wanted.near.y).abs();
+            if inside == 0 && corner.y >= wanted.above && best.is_none_or(|(least, _)| far < least)
+            {
+                best = Some((far, corner));
+            }
+        }
+        best.map(|(_, corner)| corner)
     }
 
     fn nearest_clear(&self, crowded: &[i32], wanted: &Wanted) -> Option<Point> {
@@ -274,6 +312,7 @@ mod tests {
             tall: 12.0,
             near,
             above: f64::NEG_INFINITY,
+            centred: false,
         }
     }
 

@@ -2,10 +2,11 @@
 
 use super::centre_line::{TICK_GAP_MM, TICK_MM, ring_of_ticks, ticks_at_edge};
 use super::clear_place::Field;
+use super::cut_edge::{CutEdge, cut_edge};
 use super::file_name::side;
 use super::hole_policy::{Made, Tally, made};
 use super::part::{CutPart, Layer, Shape};
-use super::pressed::pop;
+use super::pressed::{hole_places, pop};
 use super::settings::Settings;
 use super::stamp::stamp_part;
 use crate::design::{Design, Fabricated, FlangeDesign, Outline, Point};
@@ -29,7 +30,10 @@ pub(super) fn plate(
     let dress = settings
         .dress_outside()
         .map_or(Length::ZERO, |figure| figure.value);
-    let edge = dressed_edge(&design.edge, dress)?;
+    let CutEdge {
+        outline: edge,
+        remarks,
+    } = cut_edge(cutting, &design.edge, dress, "cutting.dress_outside")?;
     let ring = match &design.flange {
         Some(FlangeDesign::Fabricated(ring)) => Some(ring),
         _ => None,
@@ -55,7 +59,8 @@ pub(super) fn plate(
         shapes,
         holes_cut: tally.cut,
         withheld: tally.withheld,
-        remarks: Vec::new(),
+        places: hole_places(design),
+        remarks,
         mass_kg: design
             .figures
             .plate_plain_kg
@@ -67,29 +72,6 @@ pub(super) fn plate(
     }
     stamp_part(&mut part, spec, design, field);
     Ok(part)
-}
-
-/// The edge as cut: the finished edge and the metal left on it for dressing.
-fn dressed_edge(edge: &Outline, dress: Length) -> Result<Outline, Vec<Fault>> {
-    let fault = |fact: &str| {
-        vec![Fault::new(
-            "cutting.dress_outside",
-            fact,
-            "leave less metal for dressing",
-        )]
-    };
-    if dress < Length::ZERO {
-        return Err(fault("metal left for dressing cannot be below nothing"));
-    }
-    let mut outlines = edge
-        .offset(dress)
-        .map_err(|failed| fault(&failed.to_string()))?;
-    match (outlines.pop(), outlines.is_empty()) {
-        (Some(outline), true) => Ok(outline),
-        _ => Err(fault(
-            "the edge with this much left on it is not one closed line",
-        )),
-    }
 }
 
 /// An outline as a shape: a true circle where it is one.

@@ -4,6 +4,7 @@
 
 mod centre_line;
 mod clear_place;
+mod cut_edge;
 mod dxf;
 mod entity;
 mod fabricated;
@@ -12,6 +13,7 @@ mod hole_policy;
 mod lettering;
 mod measured_back;
 mod order_note;
+mod pad;
 mod part;
 mod preflight;
 mod pressed;
@@ -24,6 +26,7 @@ mod settings;
 mod stamp;
 mod starting_figures;
 mod summary;
+mod template;
 
 pub use dxf::{Heading, Unwritable, Version, write};
 pub use entity::Extent;
@@ -39,7 +42,8 @@ pub use summary::{LayerCount, Summary, summary};
 use crate::design::{Design, FlangeDesign};
 use crate::spec::{Fault, Spec};
 
-/// The pieces that the contractor cuts: a blank, or a plate with its ring; none where the spec orders no cutting.
+/// The pieces that the contractor cuts: a blank, or a plate with its ring; then pads, and templates where they are asked for.
+/// None where the spec orders no cutting.
 ///
 /// Refused is what the cutter must not make: holes in a blank before it is formed, one former pin or more than two, policies
 /// that contradict the stages or leave nothing of a hole, and a part that [`preflight`] finds unfit.
@@ -51,7 +55,7 @@ pub fn cut_parts(spec: &Spec, design: &Design) -> Result<Vec<CutPart>, Vec<Fault
     if !faults.is_empty() {
         return Err(faults);
     }
-    let parts = match &design.flange {
+    let mut parts = match &design.flange {
         Some(FlangeDesign::Pressed(flange)) => {
             vec![pressed::blank(spec, cutting, design, flange)?]
         }
@@ -61,6 +65,8 @@ pub fn cut_parts(spec: &Spec, design: &Design) -> Result<Vec<CutPart>, Vec<Fault
         ],
         None => vec![fabricated::plate(spec, cutting, design)?],
     };
+    parts.extend(pad::pads(spec, cutting)?);
+    parts.extend(template::templates(spec, cutting, design)?);
     let unfit: Vec<Fault> = parts
         .iter()
         .filter_map(|part| Some((part, preflight(cutting, part).err()?)))

@@ -134,6 +134,9 @@ fn one_part(note: &mut Note, spec: &Spec, cutting: &Cutting, part: &CutPart) {
         );
     }
     withheld(note, &part.withheld);
+    for remark in &part.remarks {
+        note.say(remark);
+    }
     note.say("Measure on the part as cut, and return with the delivery note:");
     for size in long_sizes(part) {
         let expected = decimal(size.mm, 1);
@@ -155,7 +158,7 @@ fn thickness(part: &CutPart, order: &Order) -> String {
 fn lying(note: &mut Note, spec: &Spec, part: &CutPart) {
     let lies = part.lies.to_lowercase();
     note.fact("Lies in the file", &format!("true size, {lies}"));
-    if part.name != "ring" {
+    if matches!(part.name.as_str(), "plate" | "blank") {
         note.fact(
             "Seen from",
             &format!("the {}", side(spec.written.plate.view_from)),

@@ -120,6 +120,8 @@ pub struct CutPart {
     pub holes_cut: Vec<HolesCut>,
     /// Holes not cut, with the reason, for the order note.
     pub withheld: Vec<Withheld>,
+    /// Where numbered holes lie on this part, whatever is made of them.
+    pub places: Vec<(String, Point)>,
     /// What else the contractor is told of this part, a sentence each.
     pub remarks: Vec<String>,
     /// Mass as cut with no hole out, kg, where the spec gives a density.

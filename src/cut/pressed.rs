@@ -59,6 +59,7 @@ pub(super) fn blank(
         shapes,
         holes_cut: tally.cut,
         withheld: tally.withheld,
+        places: hole_places(design),
         remarks: Vec::new(),
         mass_kg: design.figures.blank_mass_kg,
     };
@@ -89,6 +90,12 @@ fn ticks(flange: &Pressed, radius: f64, net: &[Length]) -> Vec<(Layer, Shape)> {
         ticks.extend(ring_of_ticks(inner.max(outer - TICK_MM), outer));
     }
     ticks
+}
+
+/// Every hole of the flat with its place.
+pub(super) fn hole_places(design: &Design) -> Vec<(String, Point)> {
+    let holes = design.holes.iter();
+    holes.map(|hole| (hole.id.clone(), hole.at)).collect()
 }
 
 /// A pop as the spec wants it drawn.

@@ -10,9 +10,9 @@ pub const PROVING_SQUARE_MM: f64 = 100.0;
 /// Clear of the part, mm, so that nobody takes it for a piece of it.
 const GAP_MM: f64 = 60.0;
 /// Height of the notes, mm.
-const NOTE_HEIGHT_MM: f64 = 8.0;
+const NOTE_HEIGHT_MM: f64 = 10.0;
 /// From one note to the next, mm.
-const NOTE_STEP_MM: f64 = 14.0;
+const NOTE_STEP_MM: f64 = 20.0;
 
 /// Lays the proving square and the notes to the right of everything that the part has so far.
 pub(super) fn add_reference(part: &mut CutPart, notes: &[String]) {

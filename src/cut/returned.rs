@@ -23,7 +23,7 @@ use std::fmt;
 
 use super::part::{CutPart, Layer};
 use super::reader::{FileUnit, read};
-use crate::design::{Design, Edge, HoleIndex, Point};
+use crate::design::{Edge, HoleIndex, Point};
 use crate::units::Length;
 use crate::units::tolerance::JOINED_ENDS_MM;
 use chain::{Figures, Round, figures};
@@ -70,7 +70,6 @@ fn uncompared(fact: impl Into<String>, remedy: impl Into<String>) -> Uncompared 
 pub fn compare_returned(
     bytes: &[u8],
     parts: &[CutPart],
-    design: &Design,
     named: Option<&str>,
     within: Length,
 ) -> Result<Comparison, Uncompared> {
@@ -79,7 +78,7 @@ pub fn compare_returned(
     let within_mm = within.to_mm();
     let mut best: Option<(f64, usize, Comparison)> = None;
     for part in among {
-        let wanted = wanted(part, design);
+        let wanted = wanted(part);
         let placing = place_drawing(&wanted, &file.figures, within_mm.max(JOINED_ENDS_MM));
         let mut comparison = Comparing::new(&wanted, &file, &placing, within_mm).compare();
         comparison.part = part.name.clone();

@@ -1,7 +1,7 @@
 //! The strip from which the ring of a fabricated flange is rolled.
 //!
 //! It lies with the face up that will be the inside of the ring and the free edge at the top. Its ends meet midway between
-//! the two rivets next to top centre, so that no rivet goes through the joint. Rivets lie along it by angle on mid
+//! the two rivets next to top centre, so that no rivet goes through the joint, or where the spec puts the joint. Rivets lie along it by angle on mid
 //! thickness, where the net length is true.
 
 use super::centre_line::{TICK_GAP_MM, TICK_MM};
@@ -9,12 +9,14 @@ use super::clear_place::Field;
 use super::part::{CutPart, Layer, Shape, Withheld};
 use super::pressed::pop;
 use super::reference::rectangle;
+use super::settings::Settings;
 use super::stamp::{Inscription, identity, lay_marks};
-use crate::design::{Design, Fabricated, Point, Rivet, RivetMade};
-use crate::spec::{Cutting, Fault, Flange, Spec};
-use crate::units::Length;
+use crate::design::{Design, Fabricated, FlangeDesign, Outline, Point, Rivet, RivetMade};
+use crate::spec::{Cutting, Fault, Flange, RingJoint, Spec};
+use crate::units::angle::PI;
 use crate::units::print::decimal;
 use crate::units::tolerance::SAME_ANGLE_DEG;
+use crate::units::{Length, Size};
 
 /// The strip, or the fault in its sizes.
 pub(super) fn strip(
@@ -24,16 +26,13 @@ pub(super) fn strip(
     ring: &Fabricated,
 ) -> Result<CutPart, Vec<Fault>> {
     let (length, width) = (ring.strip_cut.to_mm(), ring.ring_width.value().to_mm());
-    let edge = rectangle(Point::CENTRE, length, width).ok_or_else(|| {
-        vec![Fault::new(
-            "flange.fabricated.ring_width",
-            "the strip of the ring has no length or no width",
-            "look again at the ring's sizes",
-        )]
-    })?;
-    let joint_deg = joint(design);
+    let settings = Settings::of(cutting, Some(ring.ring_thickness.value()));
+    let dress = settings.dress_outside().map_or(0.0, |d| d.value.to_mm());
+    let edge = strip_edge(length, width, 0.0)?;
+    let cut = strip_edge(length, width, dress)?;
+    let joint_deg = joint(spec, design)?;
     let place = |angle_deg: f64| along(ring, design, joint_deg, angle_deg);
-    let rivets = rivet_places(design, ring);
+    let rivets = rivet_places(design, ring, joint_deg);
     let mut shapes: Vec<(Layer, Shape)> = rivets
         .iter()
         .filter(|(rivet, _)| rivet.made == RivetMade::Tack)
@@ -45,8 +44,11 @@ pub(super) fn strip(
             .into_iter()
             .flat_map(|deg| ticks(place(deg), width)),
     );
-    shapes.extend(net_end_ticks(ring, width));
-    shapes.push((Layer::CutOutside, Shape::Closed(edge.clone())));
+    shapes.extend(end_ticks(ring, width));
+    if dress > 0.0 {
+        shapes.push((Layer::Scribe, Shape::Closed(edge.clone())));
+    }
+    shapes.push((Layer::CutOutside, Shape::Closed(cut.clone())));
     let mut part = CutPart {
         name: "ring".into(),
         number_off: cutting.order.number_off.unwrap_or(1),
@@ -60,11 +62,15 @@ pub(super) fn strip(
         shapes,
         holes_cut: Vec::new(),
         withheld: withheld(&rivets),
-        remarks: Vec::new(),
+        places: rivets
+            .iter()
+            .map(|(rivet, at)| (rivet.id.clone(), *at))
+            .collect(),
+        remarks: remarks(spec, design, ring, joint_deg, &settings),
         mass_kg: design
             .figures
             .ring_mass_kg
-            .map(|kg| kg * (ring.strip_cut / ring.strip_net)),
+            .map(|kg| kg * cut.area_mm2() / (ring.strip_net.to_mm() * width)),
     };
     let mut field = Field::inside(edge);
     let hole = design.rivets.as_ref().map(|line| line.hole.value().to_mm());
@@ -76,15 +82,19 @@ pub(super) fn strip(
         Inscription::anywhere(["BOTTOM CENTRE".into()], near(place(180.0))),
         Inscription::anywhere([format!("{} RING", identity(spec))], near(length / 4.0)),
         Inscription::anywhere(["INSIDE OF RING - FREE EDGE ^".into()], near(length * 0.75)),
+        Inscription::heat_number(near(length * 0.375)),
     ];
     lay_marks(&mut part, spec, &inscriptions, field);
     Ok(part)
 }
 
 /// Where each rivet lies on the strip.
-pub(super) fn rivet_places<'a>(design: &'a Design, ring: &Fabricated) -> Vec<(&'a Rivet, Point)> {
+fn rivet_places<'a>(
+    design: &'a Design,
+    ring: &Fabricated,
+    joint_deg: f64,
+) -> Vec<(&'a Rivet, Point)> {
     let width = ring.ring_width.value().to_mm();
-    let joint_deg = joint(design);
     design
         .rivets
         .iter()
@@ -97,6 +107,152 @@ pub(super) fn rivet_places<'a>(design: &'a Design, ring: &Fabricated) -> Vec<(&'
         .collect()
 }
 
+/// The strip and so much all round it.
+fn strip_edge(length: f64, width: f64, dress: f64) -> Result<Outline, Vec<Fault>> {
+    let corner = Point::new(-dress, -dress);
+    rectangle(corner, length + 2.0 * dress, width + 2.0 * dress).ok_or_else(|| {
+        vec![Fault::new(
+            "flange.fabricated.ring_width",
+            "the strip of the ring has no length or no width",
+            "look again at the ring's sizes",
+        )]
+    })
+}
+
+/// How the length is made up, and where the joint lies beside rivets and the barrel's seam.
+fn remarks(
+    spec: &Spec,
+    design: &Design,
+    ring: &Fabricated,
+    joint_deg: f64,
+    settings: &Settings<'_>,
+) -> Vec<String> {
+    let mm = |length: Length| decimal(length.to_mm(), 1);
+    let mut made_up = format!(
+        "Length made up: {} mm net on mid thickness",
+        mm(ring.strip_net)
+    );
+    for (length, what) in [
+        (
+            ring.strip_preparation,
+            "for the weld preparation of the joint",
+        ),
+        (
+            ring.strip_roll_waste,
+            "of roll-end waste, cut off after rolling",
+        ),
+    ] {
+        if length > Length::ZERO {
+            made_up.push_str(&format!(", {} mm at each end {what}", mm(length)));
+        }
+    }
+    let told_apart = ring.strip_net + 2.0 * (ring.strip_preparation + ring.strip_roll_waste);
+    if ring.strip_cut.shortfall(told_apart).is_none() && !ring.strip_cut.same_as(told_apart) {
+        let rest = ring.strip_cut - told_apart;
+        made_up.push_str(&format!(
+            ", {} mm for preparation and waste in all",
+            mm(rest)
+        ));
+    }
+    if let Some(dress) = settings.dress_outside() {
+        made_up.push_str(&format!(", and {} all round for dressing", dress.words));
+    }
+    let mut remarks = vec![format!("{made_up}.")];
+    if let Some((rivet, away)) = nearest_rivet(design, ring, joint_deg) {
+        remarks.push(format!(
+            "The joint lies {} mm from the middle of rivet hole {rivet}, round the outside of the ring.",
+            mm(away)
+        ));
+    }
+    if let Some((seam, away)) = from_seam(spec, ring, joint_deg) {
+        remarks.push(format!(
+            "The barrel's lengthwise seam stands at {} degrees clockwise from the top, {} mm from the joint.",
+            decimal(seam, 1),
+            mm(away)
+        ));
+    }
+    remarks
+}
+
+/// The rivet next to the joint, and the way to its middle round the outside.
+fn nearest_rivet<'a>(
+    design: &'a Design,
+    ring: &Fabricated,
+    joint_deg: f64,
+) -> Option<(&'a str, Length)> {
+    let rivets = design.rivets.iter().flat_map(|line| &line.rivets);
+    rivets
+        .map(|rivet| {
+            (
+                rivet.id.as_str(),
+                round_to(ring, joint_deg, rivet.angle_deg),
+            )
+        })
+        .min_by(|a, b| a.1.total_cmp(&b.1))
+}
+
+/// The barrel's seam and the way to it, where the spec says where it stands.
+fn from_seam(spec: &Spec, ring: &Fabricated, joint_deg: f64) -> Option<(f64, Length)> {
+    let seam = written_joint(spec)?.barrel_seam?;
+    Some((seam, round_to(ring, joint_deg, seam)))
+}
+
+/// The shorter way round the outside of the ring between two angles.
+fn round_to(ring: &Fabricated, a: f64, b: f64) -> Length {
+    let apart = (a - b).rem_euclid(360.0);
+    apart.min(360.0 - apart) / 360.0 * PI * ring.ring_outside_diameter.value()
+}
+
+fn written_joint(spec: &Spec) -> Option<&RingJoint> {
+    match &spec.written.flange {
+        Some(Flange::Fabricated(ring)) => ring.joint.as_ref(),
+        _ => None,
+    }
+}
+
+/// Where the ends of the strip meet, degrees clockwise from the top; refused on a rivet hole or too near the barrel's seam.
+fn joint(spec: &Spec, design: &Design) -> Result<f64, Vec<Fault>> {
+    let (Some(joint), Some(FlangeDesign::Fabricated(ring))) = (written_joint(spec), &design.flange)
+    else {
+        return Ok(between_rivets(design));
+    };
+    const PATH: &str = "flange.fabricated.joint";
+    let mut faults = Vec::new();
+    let radius = design.rivets.as_ref().map(|line| line.hole.value() / 2.0);
+    if let (Some((id, away)), Some(radius)) = (nearest_rivet(design, ring, joint.angle), radius)
+        && away <= radius
+    {
+        faults.push(Fault::new(
+            format!("{PATH}.angle"),
+            format!("the joint of the ring runs through rivet hole {id}"),
+            "put it midway between two rivets",
+        ));
+    }
+    if let Some((_, away)) = from_seam(spec, ring, joint.angle) {
+        let least = joint
+            .clear_of_seam
+            .as_ref()
+            .map_or(Length::ZERO, Size::value);
+        if away <= Length::ZERO || away.shortfall(least).is_some() {
+            faults.push(
+                Fault::new(
+                    format!("{PATH}.angle"),
+                    format!(
+                        "the joint of the ring lies {} mm from the barrel's lengthwise seam",
+                        decimal(away.to_mm(), 1)
+                    ),
+                    "turn the joint away from the seam",
+                )
+                .and(format!("{PATH}.barrel_seam"), "the seam"),
+            );
+        }
+    }
+    match faults.is_empty() {
+        true => Ok(joint.angle),
+        false => Err(faults),
+    }
+}
+
 fn material(spec: &Spec) -> Option<crate::spec::Material> {
     let own = match &spec.written.flange {
         Some(Flange::Fabricated(ring)) => ring.material.clone(),
@@ -105,9 +261,9 @@ fn material(spec: &Spec) -> Option<crate::spec::Material> {
     own.or_else(|| spec.written.plate.material.clone())
 }
 
-/// Where the ends of the strip meet, degrees clockwise from the top: the middle of the gap between rivets that holds top
+/// Where the ends meet if the spec does not say, degrees clockwise from the top: the middle of the gap between rivets that holds top
 /// centre, or of the next one clockwise where a rivet stands on it.
-fn joint(design: &Design) -> f64 {
+fn between_rivets(design: &Design) -> f64 {
     let rivets = design.rivets.iter().flat_map(|line| &line.rivets);
     // A rivet on top centre counts as the last before it, whichever way its angle was rounded.
     let before_top = |deg: f64| match deg.rem_euclid(360.0) {
@@ -163,15 +319,18 @@ fn ticks(x: f64, width: f64) -> [(Layer, Shape); 2] {
     ]
 }
 
-/// Where the net length ends, if more than it is cut.
-fn net_end_ticks(ring: &Fabricated, width: f64) -> Vec<(Layer, Shape)> {
-    let spare = ring.strip_cut - ring.strip_net;
-    if spare <= Length::mm(2.0 * TICK_GAP_MM) {
-        return Vec::new();
+/// Where the net length ends and where the roll-end waste begins, as far as they are not one with the end.
+fn end_ticks(ring: &Fabricated, width: f64) -> Vec<(Layer, Shape)> {
+    let cut = ring.strip_cut;
+    let from_end = [(cut - ring.strip_net) / 2.0, ring.strip_roll_waste];
+    let mut marked: Vec<f64> = Vec::new();
+    for from_end in from_end.map(Length::to_mm) {
+        if from_end > TICK_GAP_MM && !marked.contains(&from_end) {
+            marked.push(from_end);
+        }
     }
-    let x = spare.to_mm() / 2.0;
-    let ends = [x, ring.strip_cut.to_mm() - x];
-    ends.into_iter().flat_map(|x| ticks(x, width)).collect()
+    let both_ends = marked.into_iter().flat_map(|x| [x, cut.to_mm() - x]);
+    both_ends.flat_map(|x| ticks(x, width)).collect()
 }
 
 fn withheld(rivets: &[(&Rivet, Point)]) -> Vec<Withheld> {

@@ -252,3 +252,187 @@ fn holds_top_stands_in_the_upper_half_and_marks_come_before_cuts() {
         }
     }
 }
+
+const PAD: &str = "pads:
+  - name: mud door ring
+    diameter: 300 mm
+    bore: 120 mm
+    thickness: 12 mm
+    holes:
+      - {name: studs, purpose: bolt, hole: 20.5 mm, at: [[100 mm, 0 mm], [0 mm, 100 mm], [-100 mm, 0 mm], [0 mm, -100 mm]]}
+    number_off: 2
+
+judged_by:";
+
+/// 300 + 2 × 3 across, bore 120 - 2 × 1. Studs of 20.5 less 5 are 15.5 mm, below 1.5 × 12 = 18: four pops, and one bore cut. Mass
+/// π/4 × (306² - 118²) × 12 × 7.85e-6 = 5.897 kg.
+#[test]
+fn by_hand_a_doubling_ring_is_a_part_of_its_own() {
+    let changes = [
+        ("judged_by:", PAD),
+        (
+            "process: waterjet",
+            "process: plasma\n  dress_outside: 3 mm\n  dress_inside: 1 mm\n  least_hole_thicknesses: 1.5\n  hole_allowance: {edge: 1.5 mm, taper: 0.5 mm, position: 0.5 mm, origin: works}",
+        ),
+        (
+            "purpose: stay, cut: undersize, under: 2 mm}",
+            "purpose: bolt, cut: undersize}",
+        ),
+    ];
+    let (spec, parts) = parts(FABRICATED, &changes).expect("it is cut");
+    let pad = &parts[2];
+    assert_eq!(
+        file_name(&spec, pad),
+        "hb-tp1-a-mud-door-ring-plasma-mm.dxf"
+    );
+    assert_eq!((pad.number_off, pad.withheld.len()), (2, 1));
+    assert_eq!(radii(pad, Layer::CutOutside), [153.0]);
+    assert_eq!(radii(pad, Layer::CutInside), [59.0]);
+    assert_eq!(pops(pad).len(), 4);
+    assert!(pad.withheld[0].reason.starts_with("15.5 mm is below"));
+    assert_eq!(format!("{:.3}", pad.mass_kg.expect("a density")), "5.897");
+}
+
+#[test]
+fn refuses_pads_that_are_none() {
+    for (from, to, fact) in [
+        (
+            "bore: 120 mm",
+            "bore: 300 mm",
+            "a bore of 300 mm leaves nothing of a ring 300 mm across",
+        ),
+        (
+            "mud door ring",
+            "Ring",
+            "`Ring` is the name of another part",
+        ),
+        (
+            "[100 mm, 0 mm]",
+            "[145 mm, 0 mm]",
+            "studs 1 of mud door ring runs out through the edge",
+        ),
+        (
+            "[100 mm, 0 mm]",
+            "[65 mm, 0 mm]",
+            "studs 1 of mud door ring runs into the bore",
+        ),
+        (
+            "[100 mm, 0 mm]",
+            "[10 mm, 99 mm]",
+            "studs 1 and studs 2 of mud door ring overlap",
+        ),
+    ] {
+        let pad = PAD.replace(from, to);
+        let faults = parts(FABRICATED, &[("judged_by:", &pad)]).expect_err(fact);
+        assert_eq!(faults[0].fact, fact);
+    }
+}
+
+/// The heel gauge is a square of 38.1 + 60 = 98.1 mm with a corner of 38.1 off. The former is 38 - 2 × 5/8 = 36 3/4 in,
+/// 933.45 mm, and 1.2 % of it: 944.6514 mm.
+#[test]
+fn by_hand_templates_of_a_pressed_plate() {
+    let hot = "trim: 1/2 in\n    former_hot_allowance: {share: 0.012, origin: works}";
+    let changes = [
+        ("process: plasma", "process: plasma\n  templates: true"),
+        ("trim: 1/2 in", hot),
+    ];
+    let (spec, parts) = parts(PRESSED, &changes).expect("it is cut");
+    let names: Vec<String> = parts.iter().map(|part| file_name(&spec, part)).collect();
+    assert_eq!(
+        names[1..],
+        [
+            "mh-tp1-a-heel-gauge-plasma-mm.dxf",
+            "mh-tp1-a-former-plasma-mm.dxf"
+        ]
+    );
+    let [Shape::Closed(gauge)] = shapes(&parts[1], Layer::CutOutside)[..] else {
+        panic!("one edge");
+    };
+    let area = 98.1 * 98.1 - (1.0 - std::f64::consts::PI / 4.0) * 38.1 * 38.1;
+    assert!((gauge.area_mm2() - area).abs() < 1e-6);
+    let former = 2.0 * radii(&parts[2], Layer::CutOutside)[0];
+    assert_eq!(format!("{former:.4}"), "944.6514");
+}
+
+#[test]
+fn holds_without_the_works_allowance_for_heat_no_former_is_drawn_and_that_is_said() {
+    let changes = [("process: plasma", "process: plasma\n  templates: true")];
+    let (_, parts) = parts(PRESSED, &changes).expect("it is cut");
+    assert_eq!(parts.len(), 2);
+    assert!(parts[1].remarks[1].starts_with("No former outline is drawn"));
+}
+
+/// Inside radius 420 - 16 = 404; chord 0.8 × 404 = 323.2; height 404 - sqrt(404² - 161.6²) = 404 - 370.267 = 33.733.
+#[test]
+fn by_hand_the_roll_check_has_its_chord_and_height() {
+    let changes = [("process: waterjet", "process: waterjet\n  templates: true")];
+    let (_, parts) = parts(FABRICATED, &changes).expect("it is cut");
+    let [Shape::Closed(check)] = shapes(&parts[2], Layer::CutOutside)[..] else {
+        panic!("one edge");
+    };
+    let (low, high) = check.bounds();
+    assert_eq!(
+        format!("{:.2} {:.2}", high.x - low.x, high.y),
+        "323.20 33.73"
+    );
+    assert!(parts[2].remarks[0].ends_with("chord 323.20 mm, height over the chord 33.73 mm."));
+}
+
+/// 2,588.7 net, 3 and 80 at each end: 2,754.7 mm. The joint at 3.75° lies midway: π × 840 × 3.75/360 = 27.5 mm from either rivet,
+/// and 90° of π × 840 from the seam, 659.7 mm.
+#[test]
+fn by_hand_the_strip_is_made_up_of_its_parts_and_the_joint_has_a_place() {
+    let ends = "ring_width: 90 mm\n    strip_preparation: {size: 3 mm, origin: works}\n    strip_roll_waste: {size: 80 mm, origin: works}\n    joint: {angle: 3.75, barrel_seam: 93.75, clear_of_seam: 300 mm, origin: works}";
+    let changes = [("ring_width: 90 mm", ends)];
+    let (_, cut) = parts(FABRICATED, &changes).expect("it is cut");
+    assert_eq!(format!("{:.1}", summary(&cut[1]).extent_mm[0]), "2754.7");
+    let said = cut[1].remarks.join(" ");
+    for words in [
+        "2588.7 mm net on mid thickness, 3.0 mm at each end for the weld preparation of the joint, 80.0 mm at each end of roll-end waste",
+        "27.5 mm from the middle of rivet hole",
+        "659.7 mm from the joint",
+    ] {
+        assert!(said.contains(words), "{said}");
+    }
+    for (from, to, fact) in [
+        ("angle: 3.75", "angle: 7.5", "runs through rivet hole"),
+        (
+            "barrel_seam: 93.75",
+            "barrel_seam: 10",
+            "from the barrel's lengthwise seam",
+        ),
+    ] {
+        let changed = ends.replace(from, to);
+        let fact_found = fact_of(FABRICATED, &[("ring_width: 90 mm", &changed)]);
+        assert!(fact_found.contains(fact), "{fact_found}");
+    }
+}
+
+/// TOP stands on the centre line where that is clear, however near the pipe's hole.
+#[test]
+fn holds_top_stands_on_the_centre_line() {
+    for text in [PRESSED, FABRICATED] {
+        let (_, parts) = parts(text, &[]).expect("it is cut");
+        let first: Vec<&Shape> = shapes(&parts[0], Layer::Stamp)
+            .into_iter()
+            .take(10)
+            .collect();
+        let xs = first.iter().filter_map(|s| match s {
+            Shape::Line { from, .. } => Some(from.x),
+            _ => None,
+        });
+        assert!(xs.fold(0.0_f64, |far, x| far.max(x.abs())) <= 30.0);
+    }
+}
+
+/// With nothing written, the plate says that its rolling is as found; with it, an arrow of five lines stands with the words.
+#[test]
+fn holds_rolling_direction_is_marked() {
+    let scribed = |text: &str, changes: &[(&str, &str)]| {
+        let (_, parts) = parts(text, changes).expect("it is cut");
+        shapes(&parts[0], Layer::Scribe).len()
+    };
+    let arrow = [("process: plasma", "process: plasma\n  rolling: upright")];
+    assert_eq!(scribed(PRESSED, &arrow), scribed(PRESSED, &[]) + 5);
+}

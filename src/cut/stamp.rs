@@ -7,31 +7,114 @@ use super::clear_place::{ClearMap, Field, Wanted};
 use super::file_name::side;
 use super::lettering::{strokes, width};
 use super::part::{CutPart, Layer, Shape};
-use super::reference::add_reference;
+use super::reference::{add_reference, rectangle};
 use crate::design::{Design, Point};
-use crate::spec::Spec;
+use crate::spec::{Rolling, Spec};
 
 /// Heights of letter, mm, the best first: the largest that a stamp makes in one blow down to the least that is read.
 const HEIGHTS_MM: [f64; 4] = [10.0, 8.0, 6.0, 5.0];
-/// From one line to the next, in heights of letter.
-const LINE_STEP: f64 = 1.8;
+/// Between one line and the next, in heights of letter.
+const GAP: f64 = 0.8;
 
-/// Lines of lettering that belong together, and the place that they would best stand near.
+/// One thing in an inscription.
+#[derive(Clone, Debug)]
+pub(super) enum Item {
+    /// A line of lettering.
+    Words(String),
+    /// A scribed box into which the heat number is stamped.
+    HeatBox,
+    /// A scribed arrow along the way in which the plate was rolled.
+    Rolled(Rolling),
+}
+
+/// Letters of a heat number for which the box has room.
+const HEAT_LETTERS: f64 = 10.0;
+
+impl Item {
+    /// Width and height with letters of this height.
+    fn size(&self, height: f64) -> (f64, f64) {
+        match self {
+            Item::Words(line) => (width(line, height), height),
+            Item::HeatBox => (HEAT_LETTERS * height, 2.0 * height),
+            Item::Rolled(Rolling::Upright) => (height, 5.0 * height),
+            Item::Rolled(Rolling::Across) => (5.0 * height, height),
+        }
+    }
+
+    /// The strokes, the lower left corner at `at`.
+    fn strokes(&self, at: Point, height: f64) -> Vec<(Layer, Shape)> {
+        let (wide, tall) = self.size(height);
+        let scribed = |from: (f64, f64), to: (f64, f64)| {
+            let place = |(x, y): (f64, f64)| Point::new(at.x + x, at.y + y);
+            let (from, to) = (place(from), place(to));
+            (Layer::Scribe, Shape::Line { from, to })
+        };
+        match self {
+            Item::Words(line) => strokes(line, at, height)
+                .into_iter()
+                .map(|(from, to)| (Layer::Stamp, Shape::Line { from, to }))
+                .collect(),
+            Item::HeatBox => rectangle(at, wide, tall)
+                .map(|outline| (Layer::Scribe, Shape::Closed(outline)))
+                .into_iter()
+                .collect(),
+            // A head at each end: the way is told, and which end came first out of the rolls does not matter.
+            Item::Rolled(Rolling::Upright) => vec![
+                scribed((wide / 2.0, 0.0), (wide / 2.0, tall)),
+                scribed((0.0, tall - wide), (wide / 2.0, tall)),
+                scribed((wide, tall - wide), (wide / 2.0, tall)),
+                scribed((0.0, wide), (wide / 2.0, 0.0)),
+                scribed((wide, wide), (wide / 2.0, 0.0)),
+            ],
+            Item::Rolled(Rolling::Across) => vec![
+                scribed((0.0, tall / 2.0), (wide, tall / 2.0)),
+                scribed((wide - tall, 0.0), (wide, tall / 2.0)),
+                scribed((wide - tall, tall), (wide, tall / 2.0)),
+                scribed((tall, 0.0), (0.0, tall / 2.0)),
+                scribed((tall, tall), (0.0, tall / 2.0)),
+            ],
+        }
+    }
+
+    /// What is asked for by hand where the part has no room for it.
+    fn by_hand(&self) -> String {
+        match self {
+            Item::Words(line) => format!("STAMP BY HAND: {line}"),
+            Item::HeatBox => "SCRIBE BY HAND: BOX FOR THE HEAT NUMBER".into(),
+            Item::Rolled(_) => "SCRIBE BY HAND: ARROW ALONG THE ROLLING".into(),
+        }
+    }
+}
+
+/// Things that belong together one under another, and the place that they would best stand near.
 #[derive(Clone, Debug)]
 pub(super) struct Inscription {
-    lines: Vec<String>,
+    items: Vec<Item>,
     near: Point,
     above: f64,
+    centred: bool,
 }
 
 impl Inscription {
     /// Lines that may stand anywhere.
     pub(super) fn anywhere(lines: impl IntoIterator<Item = String>, near: Point) -> Inscription {
         Inscription {
-            lines: lines.into_iter().collect(),
+            items: lines.into_iter().map(Item::Words).collect(),
             near,
             above: f64::NEG_INFINITY,
+            centred: false,
         }
+    }
+
+    /// The box for the heat number under its words.
+    pub(super) fn heat_number(near: Point) -> Inscription {
+        Inscription::anywhere(["HEAT NO".into()], near).and(Item::HeatBox)
+    }
+
+    /// With one thing more below.
+    fn and(mut self, item: Item) -> Inscription {
+        self.items.push(item);
+        self
     }
 
     /// Lines that may not stand below this y: TOP at the foot of a plate would turn it over.
@@ -40,35 +123,44 @@ impl Inscription {
         self
     }
 
-    fn alone(&self, line: &str) -> Inscription {
+    /// On the vertical centre line, if it is clear anywhere.
+    fn centred(mut self) -> Inscription {
+        self.centred = true;
+        self
+    }
+
+    fn alone(&self, item: &Item) -> Inscription {
         Inscription {
-            lines: vec![line.into()],
+            items: vec![item.clone()],
             ..self.clone()
         }
     }
 
     fn wanted(&self, height: f64) -> Wanted {
-        let widths = self.lines.iter().map(|line| width(line, height));
+        let sizes = self.items.iter().map(|item| item.size(height));
+        let (wide, tall) = sizes.fold((0.0_f64, 0.0), |(w, t), (wide, tall)| {
+            (w.max(wide), t + tall)
+        });
         Wanted {
-            wide: widths.fold(0.0, f64::max),
-            tall: height * (1.0 + LINE_STEP * (self.lines.len() as f64 - 1.0)),
+            wide,
+            tall: tall + GAP * height * (self.items.len() as f64 - 1.0),
             near: self.near,
             above: self.above,
+            centred: self.centred,
         }
     }
 
-    fn strokes(&self, corner: Point, height: f64) -> Vec<(Point, Point)> {
-        let last = self.lines.len() as f64 - 1.0;
-        let wide = self.wanted(height).wide;
-        let mut letters = Vec::new();
-        for (number, line) in self.lines.iter().enumerate() {
-            let at = Point::new(
-                corner.x + (wide - width(line, height)) / 2.0,
-                corner.y + height * LINE_STEP * (last - number as f64),
-            );
-            letters.extend(strokes(line, at, height));
+    fn strokes(&self, corner: Point, height: f64) -> Vec<(Layer, Shape)> {
+        let wanted = self.wanted(height);
+        let mut top = corner.y + wanted.tall;
+        let mut marks = Vec::new();
+        for item in &self.items {
+            let (wide, tall) = item.size(height);
+            let at = Point::new(corner.x + (wanted.wide - wide) / 2.0, top - tall);
+            marks.extend(item.strokes(at, height));
+            top -= tall + GAP * height;
         }
-        letters
+        marks
     }
 }
 
@@ -88,15 +180,27 @@ pub(super) fn stamp_part(part: &mut CutPart, spec: &Spec, design: &Design, mut f
     let upper = high.y - (high.y - low.y) / 4.0;
     let face = format!("THIS FACE TO {}", side(design.view_from).to_uppercase());
     let which = identity(spec);
+    let up = Inscription::anywhere(["TOP ^".into()], top)
+        .above(upper)
+        .centred();
+    let heat = Inscription::heat_number(bottom);
+    let rolled = rolled(spec, bottom);
+    let face_and_which = |near| Inscription::anywhere([face.clone(), which.clone()], near);
     let inscriptions = match field.has_weld() {
         // Where the plate runs on outside the weld, that metal holds no pressure and takes the lettering best.
-        true => vec![
-            Inscription::anywhere(["TOP ^".into()], top).above(upper),
-            Inscription::anywhere([face, which], bottom),
-        ],
-        false => vec![Inscription::anywhere(["TOP ^".into(), face, which], top).above(upper)],
+        true => [up, face_and_which(bottom), heat, rolled],
+        false => [up, face_and_which(top).above(upper), heat, rolled],
     };
     lay_marks(part, spec, &inscriptions, field);
+}
+
+/// Which way the plate was rolled, where the spec says; that nobody has said where it does not.
+fn rolled(spec: &Spec, near: Point) -> Inscription {
+    let rolling = spec.written.cutting.as_ref().and_then(|c| c.rolling);
+    match rolling {
+        Some(way) => Inscription::anywhere(["ROLLED".into()], near).and(Item::Rolled(way)),
+        None => Inscription::anywhere(["ROLLING AS FOUND".into()], near),
+    }
 }
 
 /// Lays lettering on the part where there is room, then the square and the notes beside it.
@@ -119,10 +223,10 @@ pub(super) fn lay_marks(
             letters.extend(placed);
             continue;
         }
-        for line in &inscription.lines {
-            match lay(&inscription.alone(line), &mut map, thickness) {
+        for item in &inscription.items {
+            match lay(&inscription.alone(item), &mut map, thickness) {
                 Some(placed) => letters.extend(placed),
-                None => homeless.push(format!("STAMP BY HAND: {line}")),
+                None => homeless.push(item.by_hand()),
             }
         }
     }
@@ -137,7 +241,7 @@ fn lay(
     inscription: &Inscription,
     map: &mut ClearMap,
     thickness: f64,
-) -> Option<Vec<(Point, Point)>> {
+) -> Option<Vec<(Layer, Shape)>> {
     HEIGHTS_MM.into_iter().find_map(|height| {
         let wanted = inscription.wanted(height);
         let corner = map.place(&wanted)?;
@@ -147,17 +251,14 @@ fn lay(
 }
 
 /// Marks are made before anything is cut, while the plate still lies still.
-fn add_before_cuts(part: &mut CutPart, letters: Vec<(Point, Point)>) {
+fn add_before_cuts(part: &mut CutPart, letters: Vec<(Layer, Shape)>) {
     let first_cut = part.shapes.iter().position(|(layer, _)| layer.is_cut());
     let at = first_cut.unwrap_or(part.shapes.len());
-    let shapes = letters
-        .into_iter()
-        .map(|(from, to)| (Layer::Stamp, Shape::Line { from, to }));
-    part.shapes.splice(at..at, shapes);
+    part.shapes.splice(at..at, letters);
 }
 
 fn common_notes(spec: &Spec, part: &CutPart) -> Vec<String> {
-    vec![
+    let mut notes = vec![
         format!("{} {}", identity(spec), part.name),
         format!("SPEC {}", spec.short_fingerprint()),
         "MILLIMETRES - SCALE 1:1 - SQUARE IS 100 MM".into(),
@@ -165,5 +266,10 @@ fn common_notes(spec: &Spec, part: &CutPart) -> Vec<String> {
         "KERF NOT APPLIED".into(),
         "DO NOT MIRROR".into(),
         "DO NOT CUT THIS LAYER".into(),
-    ]
+    ];
+    let cutting = spec.written.cutting.as_ref();
+    if cutting.is_some_and(|c| c.starting_figures.is_some()) {
+        notes.push("STARTING FIGURES USED - WORKS TO CONFIRM".into());
+    }
+    notes
 }

@@ -102,6 +102,13 @@ impl Outline {
         let radii: Vec<f64> = steps.iter().map(|s| s.corner_radius).collect();
         Outline::new(round_corners(&edges, &radii)?).map_err(ImpossiblePath::NotAnOutline)
     }
+
+    /// The outline with the corner at the end of each edge rounded off to the radius of its number, mm; 0 leaves a corner as it
+    /// is. There is a radius for every edge.
+    pub fn with_corners_rounded(&self, radii: &[f64]) -> Result<Outline, ImpossiblePath> {
+        let edges = round_corners(self.edges(), radii)?;
+        Outline::new(edges).map_err(ImpossiblePath::NotAnOutline)
+    }
 }
 
 fn walk(start: Point, steps: &[Step]) -> Result<Vec<Edge>, ImpossiblePath> {

@@ -23,6 +23,10 @@ use crate::units::angle::{cos, sin};
 const TABLES: f64 = 128.0;
 /// Height of the band of a further part, mm.
 const BAND: f64 = 38.0;
+/// Further parts that find room under the main one.
+const MOST_BESIDE: usize = 1;
+/// Further parts on a sheet of their own.
+const ON_A_SHEET: usize = 3;
 /// Room round a part for its dimensions, mm: left, above, right, below.
 const AROUND: (f64, f64, f64, f64) = (24.0, 26.0, 46.0, 26.0);
 /// More pops than this are left to the setting-out.
@@ -35,6 +39,7 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
     let Some((main, further)) = set.parts.split_first() else {
         return Vec::new();
     };
+    let (further, more) = further.split_at(further.len().min(MOST_BESIDE));
     let mut board = set.board("cut-parts", "Parts as cut");
     let room = board.room;
     let foot = room.bottom - BAND * further.len() as f64;
@@ -55,6 +60,17 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
     blocks.push(Block::Notes(cut_notes(set).at_height(TABLE), 0));
     let mut blocks = flow(&mut board, &blocks_room, blocks).0;
     let mut boards = vec![board];
+    for parts in more.chunks(ON_A_SHEET) {
+        let mut small = set.board("cut-small-parts", "Pads and templates as cut");
+        let room = small.room;
+        let high = room.height() / ON_A_SHEET as f64;
+        for (i, part) in parts.iter().enumerate() {
+            let top = room.top + high * i as f64;
+            let band = PaperBox::new(room.left, top, room.right, top + high);
+            put_part(&mut small, set, part, &band, false);
+        }
+        boards.push(small);
+    }
     while !blocks.is_empty() && boards.len() < 20 {
         let mut more = set.board("cut-tables", "Parts as cut, tables");
         let room = more.room;

@@ -60,3 +60,8 @@ pub const SAVED_AGAIN_MM: f64 = 0.01;
 ///
 /// A tenth of [`SAVED_AGAIN_MM`] on 10 m; areas of two files that hold one edge agree far closer.
 pub const SAME_SCALE: f64 = 1e-7;
+
+/// Two edges that meet at an angle whose sine is less than this run smoothly into one another.
+///
+/// Far above what joining ends across [`SAME_LENGTH_MM`] turns an edge a few millimetres long, far below what a torch can follow.
+pub const SMOOTH_JOINT: f64 = 1e-4;

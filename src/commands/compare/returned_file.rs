@@ -20,7 +20,7 @@ pub(super) fn compare(spec_file: &Path, file: &Path, within: Length, asked: Aske
     let bytes = std::fs::read(file).map_err(|cause| Refused {
         report: format!("refused: {name}: the file cannot be read: {cause}\n   = remedy: give the path of a cut file, a DXF"),
     })?;
-    let compared = compare_returned(&bytes, &parts, &design, asked.part, within);
+    let compared = compare_returned(&bytes, &parts, asked.part, within);
     let comparison = compared.map_err(|why| Refused {
         report: format!("refused: {name}: {why}"),
     })?;

@@ -63,6 +63,7 @@ pub(crate) fn one_of_each() -> CutPart {
         ],
         holes_cut: Vec::new(),
         withheld: Vec::new(),
+        places: Vec::new(),
         remarks: Vec::new(),
         mass_kg: None,
     }

@@ -10,7 +10,7 @@ use super::super::dxf::{Version, write};
 use super::super::part::Shape;
 use super::super::{cut_parts, heading};
 use super::*;
-use crate::design::{Outline, set_out};
+use crate::design::{Design, Outline, set_out};
 use crate::spec::{Spec, read_spec_file};
 use crate::units::tolerance::SAVED_AGAIN_MM;
 
@@ -49,8 +49,7 @@ impl Job {
 
     fn compare(&self, text: &str) -> Comparison {
         let within = Length::mm(SAVED_AGAIN_MM);
-        compare_returned(text.as_bytes(), &self.parts, &self.design, None, within)
-            .expect("it is compared")
+        compare_returned(text.as_bytes(), &self.parts, None, within).expect("it is compared")
     }
 
     /// What is found where the plate came back altered, in both versions.
@@ -275,15 +274,9 @@ fn holds_a_shifted_edge_is_told_where_it_lies_off() {
 fn refuses_what_is_no_cut_file() {
     let job = Job::plate();
     let compare = |bytes: &[u8], part: Option<&str>| {
-        compare_returned(
-            bytes,
-            &job.parts,
-            &job.design,
-            part,
-            Length::mm(SAVED_AGAIN_MM),
-        )
-        .expect_err("it is refused")
-        .fact
+        compare_returned(bytes, &job.parts, part, Length::mm(SAVED_AGAIN_MM))
+            .expect_err("it is refused")
+            .fact
     };
     assert!(compare(b"", None).starts_with("the file"));
     assert!(compare(b"job: {}\n", None).starts_with("the file is no DXF that can be read"));
@@ -394,7 +387,7 @@ proptest! {
         let version = if old { Version::R12 } else { Version::R2000 };
         let text = job.text(&altered, version);
         let within = Length::mm(SAVED_AGAIN_MM);
-        let comparison = compare_returned(text.as_bytes(), &[part], &job.design, None, within).expect("it is compared");
+        let comparison = compare_returned(text.as_bytes(), &[part], None, within).expect("it is compared");
         let kinds: Vec<&str> = comparison.differences.iter().map(|d| d.kind.name()).collect();
         prop_assert_eq!(kinds, wants.into_iter().collect::<Vec<_>>(), "{:?}", found(&comparison));
     }
@@ -415,6 +408,6 @@ proptest! {
         }
         bytes.truncate(bytes.len() - short.index(bytes.len()) / 4);
         let within = Length::mm(SAVED_AGAIN_MM);
-        let _ = compare_returned(&bytes, &[part], &job.design, None, within);
+        let _ = compare_returned(&bytes, &[part], None, within);
     }
 }

@@ -1,9 +1,8 @@
 //! What a part's file should draw, each figure with the name that the sheets give it.
 
 use super::super::part::{CutPart, Layer, Shape};
-use super::super::ring::rivet_places;
 use super::chain::same_piece;
-use crate::design::{Design, Edge, FlangeDesign, Outline, Point};
+use crate::design::{Edge, Outline, Point};
 use crate::units::Length;
 use crate::units::print::millimetres;
 use crate::units::tolerance::{JOINED_ENDS_MM, SAME_LENGTH_MM};
@@ -68,8 +67,8 @@ pub(super) struct Wanted {
 }
 
 /// What this part's file should draw.
-pub(super) fn wanted(part: &CutPart, design: &Design) -> Wanted {
-    let places = named_places(part, design);
+pub(super) fn wanted(part: &CutPart) -> Wanted {
+    let places = part.places.clone();
     let mut wanted = Wanted::default();
     for (layer, shape) in &part.shapes {
         let layer = *layer;
@@ -122,17 +121,6 @@ fn add_mark(wanted: &mut Wanted, layer: Layer, edge: Edge) {
     match wanted.marks.iter().any(drawn) {
         true => wanted.twice.push(edge.midpoint()),
         false => wanted.marks.push(WantedMark { layer, edge }),
-    }
-}
-
-/// Where holes and rivets lie on this part.
-fn named_places(part: &CutPart, design: &Design) -> Vec<(String, Point)> {
-    match (&design.flange, part.name.as_str()) {
-        (Some(FlangeDesign::Fabricated(ring)), "ring") => rivet_places(design, ring)
-            .into_iter()
-            .map(|(rivet, at)| (rivet.id.clone(), at))
-            .collect(),
-        _ => design.holes.iter().map(|h| (h.id.clone(), h.at)).collect(),
     }
 }
 
