@@ -184,3 +184,21 @@ fn refuses_references_before_they_multiply() {
         faults.report
     );
 }
+
+/// Three thousand tubes written at one place have 4.5 million pairs; they are one fault.
+#[test]
+fn refuses_a_heap_of_holes_at_once() {
+    let places = vec!["[0 in, 0 in]"; 3000].join(", ");
+    let pattern =
+        "columns: {through: [0, 1 19/64], spacing: 2 1/4, pitch: 2 19/32, first: -1, last: 1}";
+    let text = SPECS[2].replace(pattern, &format!("points: [{places}]"));
+    assert_ne!(text, SPECS[2]);
+    let begun = Instant::now();
+    let spec = read_spec("heap.yaml", text.as_bytes()).unwrap_or_else(|faults| panic!("{faults}"));
+    let faults = set_out(&spec).expect_err("a heap");
+    assert!(begun.elapsed() < LONGEST);
+    assert_eq!(
+        faults[0].fact,
+        "more than 32 holes have their centres inside T1 at (0, 0) in"
+    );
+}

@@ -6,6 +6,7 @@ mod changes;
 mod circle_climb;
 mod circle_measures;
 mod cross_checks;
+mod crowd;
 mod direction;
 mod drill_access;
 mod edge;

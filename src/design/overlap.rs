@@ -88,7 +88,8 @@ fn holes_with_holes(
         let (twice, overlapped): (Vec<Neighbour>, Vec<Neighbour>) = others
             .into_iter()
             .partition(|n| is_same_hole(namer, &holes[index], &holes[n.index]));
-        for other in twice {
+        // Of several that it is written over, the nearest tells enough.
+        for other in twice.into_iter().take(1) {
             let fault = written_twice(namer, &holes[index], &holes[other.index]);
             // Of two mirrored places the opposite hands are twice over as well; one fault tells of both.
             if !faults.iter().any(|told| is_of_same_keys(told, &fault)) {

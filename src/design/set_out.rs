@@ -1,6 +1,7 @@
 //! Setting out, step by step: form, holes, numbers, contradictions, rivets, metal between, largest circles, masses.
 
 use super::amount::{Amounts, point};
+use super::crowd::heap;
 use super::hole_set::place_hole_set;
 use super::masses::figures;
 use super::nest::place_nest;
@@ -34,6 +35,10 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
     refuse_confusing_letters(written, &placed, &mut faults);
     let own_metal: Vec<Option<f64>> = placed.iter().map(|group| group.own_metal).collect();
     let numbered = number_holes(placed);
+    if let Some(heap) = heap(&numbered, amounts) {
+        faults.push(heap);
+        return Err(faults);
+    }
     let survey = survey(&numbered.holes, &numbered.groups);
     faults.extend(overlaps(
         &numbered,

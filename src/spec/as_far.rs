@@ -65,7 +65,7 @@ impl AsFar {
 
     fn rests_on_doubt(&self, parts: &[&str]) -> bool {
         let doubted = |part: &&str| self.suspect.iter().any(|path| related(path, part));
-        parts.iter().any(|part| doubted(part))
+        parts.iter().any(doubted)
     }
 
     /// Takes out of the model what cannot be set out, and puts the whole of each such part in doubt.

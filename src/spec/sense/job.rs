@@ -32,6 +32,8 @@ fn drawing_number(number: &str) -> Option<Fault> {
             number.len()
         ),
         None if number.trim_matches('-').is_empty() => "the drawing number is empty".into(),
+        // A file that begins with a hyphen is taken for an option by many a command.
+        None if number.starts_with('-') => "the drawing number begins with a hyphen".into(),
         None => return None,
     };
     let remedy = "write letters, figures and hyphens: MH-TP1";

@@ -80,24 +80,51 @@ fn other_unit(size: &Size) -> String {
     format!("{} mm or {} in", trimmed(figure, 4), inches(sixteenth))
 }
 
-/// Sizes of metal and holes are above nothing.
+/// Sizes of metal and holes are above nothing; what may be nothing is not below it.
 pub(super) fn above_nothing(written: &Written, faults: &mut Vec<Fault>) {
     let mut sizes: Vec<(String, &Size)> =
         vec![("plate.thickness".into(), &written.plate.thickness)];
+    let mut may_be_nothing: Vec<(String, &Size)> = Vec::new();
     if let Some(barrel) = &written.barrel {
         sizes.push(("barrel.bore".into(), &barrel.bore));
         sizes.push(("barrel.thickness".into(), &barrel.thickness));
     }
+    match &written.flange {
+        Some(Flange::Pressed(pressed)) => {
+            let path = |key: &str| format!("flange.pressed.{key}");
+            sizes.push((path("heel_radius_inside"), &pressed.heel_radius_inside));
+            may_be_nothing.push((path("trim"), &pressed.trim));
+        }
+        Some(Flange::Fabricated(ring)) => {
+            let path = |key: &str| format!("flange.fabricated.{key}");
+            may_be_nothing.push((path("weld_leg_inside"), &ring.weld_leg_inside));
+            may_be_nothing.push((path("weld_leg_outside"), &ring.weld_leg_outside));
+        }
+        None => {}
+    }
     for (i, nest) in written.tubes.iter().enumerate() {
-        sizes.push((format!("tubes[{i}].tube"), &nest.tube));
-        sizes.push((format!("tubes[{i}].hole"), &nest.hole));
+        let path = |key: &str| format!("tubes[{i}].{key}");
+        sizes.push((path("tube"), &nest.tube));
+        sizes.push((path("hole"), &nest.hole));
+        sizes.extend(nest.tube_end.iter().map(|end| (path("tube_end"), end)));
+        sizes.extend(nest.wall.iter().map(|wall| (path("wall"), wall)));
+        let length = nest.between_plates.iter();
+        sizes.extend(length.map(|length| (path("between_plates"), length)));
     }
     for (i, set) in written.holes.iter().enumerate() {
         sizes.push((format!("holes[{i}].hole"), &set.hole));
+        if let Some(stay) = &set.stay {
+            sizes.push((format!("holes[{i}].stay.diameter"), &stay.diameter));
+        }
     }
     if let Some(rivets) = &written.rivets {
         sizes.push(("rivets.rivet".into(), &rivets.rivet));
         sizes.push(("rivets.hole".into(), &rivets.hole));
+        let head = rivets.head_diameter.iter();
+        sizes.extend(head.map(|head| ("rivets.head_diameter".into(), head)));
+        let clearance = rivets.head_clearance.iter();
+        may_be_nothing
+            .extend(clearance.map(|one| ("rivets.head_clearance.size".into(), &one.size)));
     }
     for (path, size) in sizes {
         if size.value() <= Length::ZERO {
@@ -106,6 +133,52 @@ pub(super) fn above_nothing(written: &Written, faults: &mut Vec<Fault>) {
                 format!("{size} is no size: it is not above nothing"),
                 "write the size itself, without a sign",
             ));
+        }
+    }
+    for (path, size) in may_be_nothing {
+        if size.value() < Length::ZERO {
+            let fact = format!("{size} is below nothing");
+            faults.push(Fault::new(path, fact, "write it without the sign"));
+        }
+    }
+}
+
+/// The blank of a pressed plate is larger than the plate by its flange, and never twice as large.
+const LARGEST_BLANK: f64 = 2.0;
+
+/// Asks about a size that is far too large to belong to this plate.
+pub(super) fn too_large(written: &Written, faults: &mut Vec<Fault>) {
+    let Some((across_path, across, name_across)) = across(written) else {
+        return;
+    };
+    let mut sizes: Vec<(String, &Size, f64)> = Vec::new();
+    match &written.flange {
+        Some(Flange::Pressed(pressed)) => {
+            sizes.push(("flange.pressed.trim".into(), &pressed.trim, 1.0));
+            let blank = pressed.blank_diameter.iter();
+            let path = "flange.pressed.blank_diameter";
+            sizes.extend(blank.map(|blank| (path.into(), blank, LARGEST_BLANK)));
+        }
+        Some(Flange::Fabricated(ring)) => {
+            sizes.push(("flange.fabricated.ring_width".into(), &ring.ring_width, 1.0));
+        }
+        None => {}
+    }
+    for (i, nest) in written.tubes.iter().enumerate() {
+        sizes.push((format!("tubes[{i}].tube"), &nest.tube, 1.0));
+    }
+    if let Some(head) = written
+        .rivets
+        .as_ref()
+        .and_then(|one| one.head_diameter.as_ref())
+    {
+        sizes.push(("rivets.head_diameter".into(), head, 1.0));
+    }
+    for (path, size, times) in sizes {
+        if across.value() > Length::ZERO && size.value() > across.value() * times {
+            let fact = format!("{size} is far too large for a {across} {name_across}");
+            let fault = Fault::new(path, fact, "look again at its figures and its unit");
+            faults.push(fault.and(across_path, format!("the {name_across}")));
         }
     }
 }
