@@ -94,3 +94,20 @@ plate.yaml: refused for 1 fault; nothing was written
 "
     );
 }
+
+/// Hobthrush's plate with its ring the wrong way: 470 mm of plate about an 840 mm bore, so the ring could reach no barrel.
+#[test]
+fn refuses_a_ring_that_stands_outside_its_barrel() {
+    let text = std::fs::read_to_string("specs/hobthrush-smokebox.yaml").expect("the spec is there");
+    assert_eq!(text.matches("    towards: firebox").count(), 1);
+    let text = text.replace("    towards: firebox", "    towards: smokebox");
+    let spec = read_spec("plate.yaml", text.as_bytes()).expect("it reads well");
+    let faults = set_out(&spec).expect_err("the ring is the wrong way");
+    let paths: Vec<&str> = faults.iter().map(|fault| fault.path.as_str()).collect();
+    assert_eq!(paths, ["flange.fabricated.towards"]);
+    assert!(
+        faults[0].remedy.starts_with("write `towards: firebox`"),
+        "{}",
+        faults[0].remedy
+    );
+}

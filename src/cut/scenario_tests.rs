@@ -94,8 +94,9 @@ fn by_hand_plate_holes_are_cut_two_millimetres_under() {
     assert!(pops(&parts[0]).is_empty());
 }
 
-/// A rivet stands on bottom centre and so on top; 48 stand 7.5° apart, so the joint is 3.75° past the top. Bottom centre is
-/// then (180 - 3.75)/360 of π × 824 from the left, 1267.37 mm, and its tack 36 mm below the free edge at 90.
+/// A rivet stands on bottom centre and so on top; 48 stand 7.5° apart, so the joint is 3.75° past the top. The ring
+/// stands away from the viewer of the plate, so clockwise runs to the left along its inside: bottom centre is (180 - 3.75)/360 of
+/// π × 824 from the right, 1267.37 of 2588.67 mm, and its tack 36 mm below the free edge at 90.
 #[test]
 fn by_hand_ring_tacks_lie_by_angle_from_the_joint() {
     let changes = [("how: in place", "how: in place\n  tack_every: 4")];
@@ -109,10 +110,10 @@ fn by_hand_ring_tacks_lie_by_angle_from_the_joint() {
     assert_eq!(pops.len(), 12);
     assert_eq!(
         format!("{:.2} {:.2}", pops[0].x, pops[0].y),
-        "1267.37 54.00"
+        "1321.30 54.00"
     );
-    // R5, 30° clockwise from the bottom, lies a twelfth of the girth to the right of it.
-    assert_eq!(format!("{:.2}", pops[1].x - pops[0].x), "215.72");
+    // R5, 30° clockwise from the bottom, lies a twelfth of the girth to the left of it.
+    assert_eq!(format!("{:.2}", pops[1].x - pops[0].x), "-215.72");
 }
 
 #[test]

@@ -4,7 +4,7 @@ use super::amount::Amounts;
 use super::flange::{fabricate_flange, press_flange};
 use super::outline_of_spec::outline_of;
 use super::{FlangeDesign, Outline, Point};
-use crate::spec::{Fault, Flange, NamedLine, Written};
+use crate::spec::{FabricatedFlange, Fault, Flange, NamedLine, ViewFrom, Written};
 use crate::units::Length;
 
 /// The shape of a plate before any hole is in it.
@@ -77,6 +77,7 @@ pub(super) fn form(written: &Written, amounts: Amounts, faults: &mut Vec<Fault>)
             let circle = |radius: Length| Outline::circle(Point::CENTRE, radius.to_mm());
             let outer_toe = circle(fabricated.outer_toe_radius);
             weld_stays_on_plate(&edge, fabricated.outer_toe_radius, amounts, faults);
+            ring_enters_the_barrel(written, flange, &edge, faults);
             Some(Form {
                 lines: vec![
                     (NamedLine::InnerWeldToe, circle(fabricated.inner_toe_radius)),
@@ -109,6 +110,31 @@ pub(super) fn form(written: &Written, amounts: Amounts, faults: &mut Vec<Fault>)
             ));
             None
         }
+    }
+}
+
+/// A plate carried out beyond the bore stops the barrel's end, so its ring goes in from the smokebox, towards the firebox.
+fn ring_enters_the_barrel(
+    written: &Written,
+    flange: &FabricatedFlange,
+    edge: &Outline,
+    faults: &mut Vec<Fault>,
+) {
+    let Some(barrel) = &written.barrel else {
+        return;
+    };
+    let (low, high) = edge.bounds();
+    let reach = (-low.x).max(-low.y).max(high.x).max(high.y);
+    if flange.towards == ViewFrom::Smokebox && reach > barrel.bore.value().to_mm() / 2.0 {
+        faults.push(
+            Fault::new(
+                "flange.fabricated.towards",
+                "the plate is wider than the bore, so a ring towards the smokebox would stand outside the barrel that it is to be \
+                 riveted in",
+                "write `towards: firebox`: the ring goes into the barrel from the smokebox",
+            )
+            .and("barrel.bore", "the bore"),
+        );
     }
 }
 
