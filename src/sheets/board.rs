@@ -99,6 +99,14 @@ impl PaperBox {
             && other.top < self.bottom
     }
 
+    /// Whether the other lies wholly inside this one.
+    pub fn holds(&self, other: &PaperBox) -> bool {
+        self.left <= other.left
+            && self.top <= other.top
+            && self.right >= other.right
+            && self.bottom >= other.bottom
+    }
+
     /// Its middle.
     pub fn middle(&self) -> PaperPoint {
         at(

@@ -37,6 +37,15 @@ pub struct Says<'a> {
     pub scale: f64,
 }
 
+/// Dimensions of a view at one scale: from lettering and length to what one says.
+pub fn saying(scale: f64) -> impl for<'w> Fn(&'w str, Length) -> Says<'w> {
+    move |words, length| Says {
+        words,
+        length,
+        scale,
+    }
+}
+
 /// A filled arrow with its point at `tip`, pointing along an angle (degrees clockwise on paper from x).
 pub fn arrow(board: &mut Board, tip: PaperPoint, towards_deg: f64) {
     let (s, c) = (sin(towards_deg.to_radians()), cos(towards_deg.to_radians()));

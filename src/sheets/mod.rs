@@ -13,6 +13,7 @@ mod curves;
 mod cut_tables;
 mod dashes;
 mod design_check;
+mod details;
 mod dimension;
 mod edge_dimensions;
 #[cfg(test)]
@@ -27,9 +28,12 @@ mod flange_rivets;
 mod flange_strip;
 mod flow;
 mod furniture;
+mod gauge_details;
 mod general;
 mod hatch;
+mod heel_detail;
 mod hold_table;
+mod hole_detail;
 mod hole_record;
 mod hole_schedule;
 mod inspection;
@@ -55,6 +59,7 @@ pub mod png;
 #[cfg(test)]
 mod proof;
 mod proving_bar;
+mod ring_detail;
 mod rivet_plan;
 mod rivet_tables;
 #[cfg(test)]
@@ -75,13 +80,17 @@ mod summary;
 pub mod svg;
 mod symbols;
 mod table;
+mod templates;
+mod test_map;
 mod test_sheet;
 mod text_box;
+mod tile_clip;
 mod title_block;
 mod tube_end_tables;
 mod tube_ends;
 mod tubes_lengthwise;
 mod view;
+mod weld_numbers;
 #[cfg(test)]
 mod writers_agree;
 
@@ -123,6 +132,8 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
     let mut boards = general::general(set);
     boards.extend(setting_out::setting_out(set));
     boards.extend(flange_rivets::flange_and_rivets(set));
+    boards.extend(details::details(set));
+    boards.extend(test_map::test_map(set));
     boards.extend(as_cut::as_cut(set));
     boards.extend(design_check::design_check(set));
     boards.extend(marking_out::marking_out(set));
@@ -133,6 +144,7 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
     boards.extend(fit_record::fit_record(set));
     boards.extend(test_sheet::test_sheet(set));
     boards.extend(summary::summary(set));
+    boards.extend(templates::templates(set));
     boards
 }
 

@@ -1,4 +1,4 @@
-//! Paper of the A series, landscape (A4 upright), and the frame within it (ISO 216, ISO 5457).
+//! Paper of the A series, landscape, and the frame within it (ISO 216, ISO 5457).
 
 use super::board::PaperBox;
 use crate::spec::Paper;
@@ -11,7 +11,6 @@ pub const MARGIN: f64 = 10.0;
 /// Width and height of the paper, mm.
 pub fn paper_size(paper: Paper) -> (f64, f64) {
     match paper {
-        Paper::A4 => (210.0, 297.0),
         Paper::A3 => (420.0, 297.0),
         Paper::A2 => (594.0, 420.0),
         Paper::A1 => (841.0, 594.0),
@@ -22,7 +21,6 @@ pub fn paper_size(paper: Paper) -> (f64, f64) {
 /// Its name.
 pub fn paper_name(paper: Paper) -> &'static str {
     match paper {
-        Paper::A4 => "A4",
         Paper::A3 => "A3",
         Paper::A2 => "A2",
         Paper::A1 => "A1",
@@ -40,11 +38,10 @@ pub fn frame(paper: Paper) -> PaperBox {
 mod tests {
     use super::*;
 
-    /// ISO 5457 drawing spaces: A4 277 × 180, A3 277 × 390, A2 400 × 564, A1 574 × 811, A0 821 × 1159 mm.
+    /// ISO 5457 drawing spaces: A3 277 × 390, A2 400 × 564, A1 574 × 811, A0 821 × 1159 mm.
     #[test]
     fn published_drawing_spaces() {
         for (paper, height, width) in [
-            (Paper::A4, 277.0, 180.0),
             (Paper::A3, 277.0, 390.0),
             (Paper::A2, 400.0, 564.0),
             (Paper::A1, 574.0, 811.0),

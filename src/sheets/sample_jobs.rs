@@ -8,7 +8,7 @@ use super::set::Set;
 use crate::checks::run_checks;
 use crate::cut::cut_parts;
 use crate::design::set_out;
-use crate::spec::read_spec_file;
+use crate::spec::{Spec, read_spec_file};
 
 /// Paths of the shipped specs, in order.
 pub fn jobs() -> Vec<String> {
@@ -24,7 +24,13 @@ pub fn jobs() -> Vec<String> {
 
 /// Does something with what the sheets of a spec are drawn from.
 pub fn with_set(path: &str, work: impl FnOnce(&Set<'_>)) {
-    let spec = read_spec_file(Path::new(path)).unwrap_or_else(|faults| panic!("{faults}"));
+    with_changed_set(path, |_| {}, work);
+}
+
+/// The same of a spec in which something is written otherwise.
+pub fn with_changed_set(path: &str, change: impl FnOnce(&mut Spec), work: impl FnOnce(&Set<'_>)) {
+    let mut spec = read_spec_file(Path::new(path)).unwrap_or_else(|faults| panic!("{faults}"));
+    change(&mut spec);
     let design = set_out(&spec).unwrap_or_else(|faults| panic!("{faults:#?}"));
     let parts = cut_parts(&spec, &design).unwrap_or_else(|faults| panic!("{faults:#?}"));
     let findings = run_checks(&spec, &design);

@@ -154,11 +154,9 @@ pub struct SheetWishes {
     pub templates: bool,
 }
 
-/// Size of paper: landscape, A4 upright.
+/// Size of paper, landscape.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum Paper {
-    /// 210 × 297 mm, upright.
-    A4,
     /// 420 × 297 mm.
     #[default]
     A3,

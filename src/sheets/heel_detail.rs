@@ -1,0 +1,184 @@
+//! The heel of a pressed plate with every size that proves it: radii, tangents and the theoretical corner.
+
+use super::board::{Board, PaperBox};
+use super::details::FLAT_SHOWN;
+use super::dimension::{FIRST_ROW, NEXT_ROW, across, leader, saying, upwards};
+use super::hatch::{Lean, hatch};
+use super::letter_size::FIGURES;
+use super::section::{SectionView, flange_is_near, half_shape};
+use super::set::Set;
+use super::view::Stroke;
+use super::{PaperPoint, Pattern, Pen, Role};
+use crate::design::{FlangeDesign, Pressed, heel_gauge};
+use crate::units::angle::{cos, sin};
+
+/// Puts the heel down in a box that holds the section itself; nothing where the flange is not pressed.
+pub fn put_heel_detail(board: &mut Board, set: &Set<'_>, b: &PaperBox, scale: f64) {
+    let Some(FlangeDesign::Pressed(p)) = &set.design.flange else {
+        return;
+    };
+    let near = flange_is_near(set.design);
+    let t = set.design.thickness.value().to_mm();
+    let outer = p.tangent_radius.to_mm() + p.heel_radius.value().to_mm() + t;
+    let s = SectionView {
+        scale,
+        face_x: if near { b.left + t * scale } else { b.right },
+        centre_y: b.top + outer * scale,
+        near,
+        thickness: t,
+    };
+    put_metal(board, set, &s, p);
+    put_corner(board, set, &s, p);
+    put_radii(board, set, &s, p);
+    put_lengths(board, set, &s, p);
+}
+
+fn put_metal(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed) {
+    let t = s.thickness;
+    let low = p.tangent_radius.to_mm() - FLAT_SHOWN;
+    let mut profile = vec![(t, low), (0.0, low)];
+    profile.extend(half_shape(set.design));
+    let paper: Vec<PaperPoint> = profile.iter().map(|&(u, y)| s.place(u, y)).collect();
+    hatch(board, std::slice::from_ref(&paper), 2.5, Lean::Right);
+    let (r, tangent) = (p.heel_radius.value().to_mm(), p.tangent_radius.to_mm());
+    let depth = p.depth.to_mm();
+    for u in [0.0, t] {
+        board.edge_line(s.place(u, low), s.place(u, tangent));
+    }
+    board.line(
+        s.place(0.0, low),
+        s.place(t, low),
+        Pen::Narrow,
+        Pattern::Continuous,
+        Role::Object,
+    );
+    for radius in [r, r + t] {
+        let start = if s.near { 180.0 } else { 270.0 };
+        board.arc(
+            s.place(t + r, tangent),
+            radius * s.scale,
+            start,
+            90.0,
+            Pen::Wide,
+            Pattern::Continuous,
+            Role::Object,
+        );
+    }
+    for y in [tangent + r, tangent + r + t] {
+        board.edge_line(s.place(t + r, y), s.place(depth, y));
+    }
+    board.edge_line(s.place(depth, tangent + r), s.place(depth, tangent + r + t));
+}
+
+/// The theoretical corner, its sides carried on, and the tangents.
+fn put_corner(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed) {
+    let gauge = heel_gauge(p, &set.design.thickness);
+    let tangent = p.tangent_radius.to_mm();
+    let to_tangent = gauge.corner_to_tangent.to_mm();
+    let outer = tangent + to_tangent;
+    let construction = Stroke {
+        pen: Pen::Narrow,
+        pattern: Pattern::DoubleChain,
+        role: Role::Centre,
+    };
+    let line = |board: &mut Board, a: (f64, f64), b: (f64, f64)| {
+        board.line(
+            s.place(a.0, a.1),
+            s.place(b.0, b.1),
+            construction.pen,
+            construction.pattern,
+            construction.role,
+        );
+    };
+    let corner = (0.0, outer);
+    line(board, corner, (0.0, tangent));
+    line(board, corner, (to_tangent, outer));
+    let centre = (to_tangent, tangent);
+    line(board, corner, centre);
+    for end in [(0.0, tangent), (to_tangent, outer)] {
+        line(board, centre, end);
+    }
+}
+
+fn put_radii(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed) {
+    let fig = set.figures;
+    let gauge = heel_gauge(p, &set.design.thickness);
+    let (t, r) = (s.thickness, p.heel_radius.value().to_mm());
+    let tangent = p.tangent_radius.to_mm();
+    let side = if s.near { 1.0 } else { -1.0 };
+    let on_arc = |radius: f64, lean_deg: f64| {
+        let lean = lean_deg.to_radians();
+        s.place(t + r - radius * cos(lean), tangent + radius * sin(lean))
+    };
+    let tip = on_arc(r, 22.0);
+    let knee = super::at(tip.x + side * 30.0, tip.y + 12.0);
+    let words = vec![format!(
+        "R{} INSIDE, TO GAUGE",
+        fig.size_short(&p.heel_radius)
+    )];
+    leader(board, tip, knee, &words, FIGURES);
+    let tip = on_arc(r + t, 9.0);
+    let knee = super::at(tip.x - side * 14.0, s.place(0.0, tangent).y + 9.0);
+    let words = vec![
+        format!("R{} OUT", fig.short(gauge.outside)),
+        format!("{} FROM", fig.short(gauge.corner_to_heel)),
+        "CORNER".into(),
+    ];
+    leader(board, tip, knee, &words, FIGURES);
+}
+
+fn put_lengths(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed) {
+    let fig = set.figures;
+    let gauge = heel_gauge(p, &set.design.thickness);
+    let (t, r) = (s.thickness, p.heel_radius.value().to_mm());
+    let (tangent, depth) = (p.tangent_radius.to_mm(), p.depth.to_mm());
+    let (inner, outer) = (tangent + r, tangent + r + t);
+    let low = tangent - FLAT_SHOWN;
+    let says = saying(s.scale);
+    let top = s.place(0.0, outer).y;
+    let to_tangent = fig.short(gauge.corner_to_tangent);
+    across(
+        board,
+        s.place(0.0, outer),
+        s.place(t + r, outer),
+        top - FIRST_ROW,
+        says(&to_tangent, gauge.corner_to_tangent),
+    );
+    across(
+        board,
+        s.place(0.0, outer),
+        s.place(depth, outer),
+        top - FIRST_ROW - NEXT_ROW,
+        says(&fig.short(p.depth), p.depth),
+    );
+    let outwards = if s.near { -1.0 } else { 1.0 };
+    upwards(
+        board,
+        s.place(0.0, outer),
+        s.place(0.0, tangent),
+        s.x(0.0) + outwards * FIRST_ROW,
+        says(&to_tangent, gauge.corner_to_tangent),
+    );
+    across(
+        board,
+        s.place(t + r, inner),
+        s.place(depth, inner),
+        s.place(0.0, inner).y + FIRST_ROW,
+        says(&fig.size_short(&p.straight), p.straight.value()),
+    );
+    let thickness = &set.design.thickness;
+    across(
+        board,
+        s.place(0.0, low),
+        s.place(t, low),
+        s.place(0.0, low).y + FIRST_ROW - 2.0,
+        says(&fig.size_short(thickness), thickness.value()),
+    );
+    upwards(
+        board,
+        s.place(depth, inner),
+        s.place(depth, outer),
+        s.x(depth) - outwards * FIRST_ROW,
+        says(&fig.size_short(thickness), thickness.value()),
+    );
+}

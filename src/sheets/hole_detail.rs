@@ -1,0 +1,314 @@
+//! A hole in section with what goes into it: a tube with its end, a stay, or the bare hole of a plug or a pipe.
+
+use super::board::{Board, PaperBox};
+use super::dimension::{FIRST_ROW, Says, across, saying, upwards};
+use super::face_view::in_nest;
+use super::hatch::{Lean, hatch};
+use super::letter_size::TABLE;
+use super::set::Set;
+use super::view::{Stroke, View};
+use super::{Hang, Pattern, Pen, Role, at};
+use crate::design::Point;
+use crate::spec::{Nest, Purpose, ViewFrom};
+use crate::units::Size;
+
+/// Plate shown beyond the hole, above and below, mm of plate.
+const METAL: f64 = 8.0;
+/// Length of tube or stay shown beyond either face, mm of plate.
+const BEYOND: f64 = 24.0;
+
+/// Plate shown and room round it: left, above, right, below.
+pub fn hole_extent(set: &Set<'_>, group: usize) -> ((f64, f64), [f64; 4]) {
+    let design = set.design;
+    let t = design.thickness.value().to_mm();
+    let hole = design.groups[group].finish.value().to_mm();
+    (
+        (t + 2.0 * BEYOND, hole + 2.0 * METAL),
+        [16.0, 8.0, 24.0, 22.0],
+    )
+}
+
+/// The hole's plate: depth runs from the boiler side (nothing) to the smokebox side (the thickness).
+struct Seat<'a, 'b> {
+    set: &'a Set<'b>,
+    view: View,
+    /// 1 where the smokebox side lies to the right.
+    side: f64,
+    t: f64,
+    hole: f64,
+}
+
+impl Seat<'_, '_> {
+    fn at(&self, depth: f64, y: f64) -> Point {
+        Point::new((depth - self.t / 2.0) * self.side, y)
+    }
+
+    fn line(&self, board: &mut Board, a: (f64, f64), b: (f64, f64), stroke: Stroke) {
+        self.view
+            .line(board, self.at(a.0, a.1), self.at(b.0, b.1), stroke);
+    }
+}
+
+/// Puts the detail down: plate, what goes into the hole, sizes, and words below.
+pub fn put_hole_detail(board: &mut Board, set: &Set<'_>, group: usize, b: &PaperBox, scale: f64) {
+    let design = set.design;
+    let seat = Seat {
+        set,
+        view: View {
+            scale,
+            centre: b.middle(),
+        },
+        side: match design.view_from {
+            ViewFrom::Smokebox => 1.0,
+            ViewFrom::Firebox => -1.0,
+        },
+        t: design.thickness.value().to_mm(),
+        hole: design.groups[group].finish.value().to_mm() / 2.0,
+    };
+    put_plate(board, &seat);
+    let written = &set.spec.written;
+    let mut words = Vec::new();
+    if in_nest(design.groups[group].purpose) {
+        if let Some(nest) = written.tubes.get(group) {
+            put_tube(board, &seat, nest, b, &mut words);
+        }
+    } else if let Some(one) = written.holes.get(group - written.tubes.len()) {
+        if let Some(stay) = &one.stay {
+            put_bar(board, &seat, &stay.diameter);
+            words.push(format!(
+                "STAY ⌀{}, {} THREADS PER INCH",
+                set.figures.size_short(&stay.diameter),
+                stay.threads_per_inch
+            ));
+        }
+        if let Some(clear) = &one.needs_clear {
+            put_clear(board, &seat, clear, b);
+        }
+        words.push(
+            match one.purpose {
+                Purpose::Plug => "TAPER AND THREADS BY GAUGE OF THE OLD PLUG",
+                Purpose::Stay => "NUTS AND WASHERS TO THE WORKS' STANDARD",
+                Purpose::SteamPipe => "JOINT FACE TO THE PIPE'S OWN DRAWING",
+                Purpose::Tube
+                | Purpose::Flue
+                | Purpose::Fitting
+                | Purpose::Bolt
+                | Purpose::FormerPin => "",
+            }
+            .into(),
+        );
+    }
+    words.push("SHARP EDGES OFF, BOTH SIDES".into());
+    put_sizes(board, &seat, group, b);
+    put_words(board, &words, b);
+}
+
+/// Plate above and below the hole, broken off.
+fn put_plate(board: &mut Board, seat: &Seat<'_, '_>) {
+    let (r, end) = (seat.hole, seat.hole + METAL);
+    for hand in [1.0, -1.0] {
+        let corners = [(0.0, r), (seat.t, r), (seat.t, end), (0.0, end)];
+        let polygon = corners
+            .iter()
+            .map(|&(u, y)| seat.view.place(seat.at(u, y * hand)))
+            .collect();
+        hatch(board, &[polygon], 2.5, Lean::Right);
+        for u in [0.0, seat.t] {
+            seat.line(board, (u, r * hand), (u, end * hand), Stroke::SEEN);
+        }
+        seat.line(board, (0.0, r * hand), (seat.t, r * hand), Stroke::SEEN);
+        let broken = Stroke {
+            pen: Pen::Narrow,
+            pattern: Pattern::Continuous,
+            role: Role::Object,
+        };
+        seat.line(board, (0.0, end * hand), (seat.t, end * hand), broken);
+    }
+    seat.line(
+        board,
+        (-BEYOND - 3.0, 0.0),
+        (seat.t + BEYOND + 3.0, 0.0),
+        Stroke::CENTRE,
+    );
+}
+
+/// The tube: body on the boiler side, its end in the hole and standing out where the spec says by how much.
+fn put_tube(
+    board: &mut Board,
+    seat: &Seat<'_, '_>,
+    nest: &Nest,
+    b: &PaperBox,
+    words: &mut Vec<String>,
+) {
+    let fig = seat.set.figures;
+    let end = nest.tube_end.as_ref().unwrap_or(&nest.tube);
+    let (body, in_hole) = (nest.tube.value().to_mm() / 2.0, end.value().to_mm() / 2.0);
+    let out = nest.projection.as_ref().map_or(0.0, |p| p.value().to_mm());
+    let wall = nest.wall.as_ref().map(|w| w.value().to_mm());
+    let profile = [
+        (-BEYOND, body),
+        (-0.5 * BEYOND, body),
+        (-0.2 * BEYOND, in_hole),
+        (seat.t + out, in_hole),
+    ];
+    let stroke = Stroke {
+        pen: Pen::Middle,
+        pattern: Pattern::Continuous,
+        role: Role::Object,
+    };
+    for hand in [1.0, -1.0] {
+        for less in [Some(0.0), wall].into_iter().flatten() {
+            for pair in profile.windows(2) {
+                let along = |p: (f64, f64)| (p.0, (p.1 - less) * hand);
+                seat.line(board, along(pair[0]), along(pair[1]), stroke);
+            }
+        }
+    }
+    let last = seat.t + out;
+    seat.line(board, (last, in_hole), (last, -in_hole), stroke);
+    let says = saying(seat.view.scale);
+    let place = |u: f64, y: f64| seat.view.place(seat.at(u, y));
+    let text = format!("⌀{} TUBE", fig.size_short(&nest.tube));
+    let x = if seat.side > 0.0 {
+        b.left - 6.0
+    } else {
+        b.right + 6.0
+    };
+    upwards(
+        board,
+        place(-BEYOND, body),
+        place(-BEYOND, -body),
+        x,
+        says(&text, nest.tube.value()),
+    );
+    let text = format!("⌀{} END", fig.size_short(end));
+    let x = place(last, 0.0).x + seat.side * 9.0;
+    upwards(
+        board,
+        place(last, in_hole),
+        place(last, -in_hole),
+        x,
+        says(&text, end.value()),
+    );
+    if let Some(projection) = &nest.projection {
+        words.push(format!(
+            "TUBE STANDS OUT {} BEFORE BEADING",
+            fig.size_short(projection)
+        ));
+    }
+    words.push(
+        nest.wall
+            .as_ref()
+            .map_or("WALL OF THE TUBE NOT GIVEN".into(), |w| {
+                format!("WALL {}", fig.size_short(w))
+            }),
+    );
+}
+
+/// A stay's bar through the hole, broken off at both ends.
+fn put_bar(board: &mut Board, seat: &Seat<'_, '_>, diameter: &Size) {
+    let r = diameter.value().to_mm() / 2.0;
+    let (a, b) = (-BEYOND, seat.t + BEYOND);
+    let stroke = Stroke {
+        pen: Pen::Middle,
+        ..Stroke::SEEN
+    };
+    for hand in [1.0, -1.0] {
+        seat.line(board, (a, r * hand), (b, r * hand), stroke);
+    }
+    for u in [a, b] {
+        let broken = Stroke {
+            pen: Pen::Narrow,
+            ..stroke
+        };
+        seat.line(board, (u, r), (u, -r), broken);
+    }
+}
+
+/// The circle that washers, heads or a joint face need clear: a chain line on both faces, and its size.
+fn put_clear(board: &mut Board, seat: &Seat<'_, '_>, clear: &Size, b: &PaperBox) {
+    let r = clear.value().to_mm() / 2.0;
+    for u in [-5.0, seat.t + 5.0] {
+        seat.line(board, (u, r), (u, -r), Stroke::ADJACENT);
+    }
+    let text = format!("⌀{} KEPT CLEAR", seat.set.figures.size_short(clear));
+    let place = |y: f64| seat.view.place(seat.at(-5.0, y));
+    let x = if seat.side > 0.0 {
+        b.left - 6.0
+    } else {
+        b.right + 6.0
+    };
+    let says = Says {
+        words: &text,
+        length: clear.value(),
+        scale: seat.view.scale,
+    };
+    upwards(board, place(r), place(-r), x, says);
+}
+
+/// Finished hole on the far right or left, thickness below.
+fn put_sizes(board: &mut Board, seat: &Seat<'_, '_>, group: usize, b: &PaperBox) {
+    let fig = seat.set.figures;
+    let finish = &seat.set.design.groups[group].finish;
+    let text = format!("⌀{} HOLE", fig.size_short(finish));
+    let scale = seat.view.scale;
+    let says = saying(scale);
+    let place = |u: f64, y: f64| seat.view.place(seat.at(u, y));
+    let x = if seat.side > 0.0 {
+        b.right + 8.0
+    } else {
+        b.left - 8.0
+    };
+    upwards(
+        board,
+        place(seat.t, seat.hole),
+        place(seat.t, -seat.hole),
+        x,
+        says(&text, finish.value()),
+    );
+    let thickness = &seat.set.design.thickness;
+    let low = -seat.hole - METAL;
+    let line_y = place(0.0, low).y + FIRST_ROW - 2.0;
+    across(
+        board,
+        place(0.0, low),
+        place(seat.t, low),
+        line_y,
+        says(&fig.size_short(thickness), thickness.value()),
+    );
+    let (boiler, smokebox) = if seat.side > 0.0 {
+        (
+            at(b.left - 12.0, b.top - 2.4),
+            at(b.right + 20.0, b.top - 2.4),
+        )
+    } else {
+        (
+            at(b.right + 20.0, b.top - 2.4),
+            at(b.left - 12.0, b.top - 2.4),
+        )
+    };
+    let hang = |p: super::PaperPoint| {
+        if p.x < b.middle().x {
+            Hang::Start
+        } else {
+            Hang::End
+        }
+    };
+    board.text(boiler, "BOILER", TABLE, hang(boiler));
+    board.text(smokebox, "SMOKEBOX", TABLE, hang(smokebox));
+}
+
+fn put_words(board: &mut Board, words: &[String], b: &PaperBox) {
+    let mut y = b.bottom + 10.0;
+    for line in words.iter().filter(|w| !w.is_empty()) {
+        // Stacked fractions reach further up and down.
+        let stacked = line.contains('{');
+        y += TABLE * if stacked { 1.9 } else { 1.45 };
+        let room = b.width() + 38.0;
+        let height = super::letter_size::fitting_height(line, room, TABLE, false);
+        board.text(at(b.left - 15.0, y), line, height, Hang::Start);
+        if stacked {
+            y += TABLE * 0.5;
+        }
+    }
+}

@@ -1,0 +1,310 @@
+//! Sheet: welds and tests. Every weld numbered, every zone to be tested, and blanks for who, how and with what result.
+
+use super::board::{Board, PaperBox};
+use super::face_view::{put_centre_lines, put_hole};
+use super::flow::{Block, flow};
+use super::letter_size::{FIGURES, NOTES, TABLE};
+use super::notes::Notes;
+use super::particulars::view_words;
+use super::scale::largest_scale;
+use super::set::Set;
+use super::table::Table;
+use super::view::{PlateBox, Stroke, View};
+use super::weld_numbers::weld_letter;
+use super::{Hang, Pen, Role, at};
+use crate::design::{FlangeDesign, Point, Weld, WeldPart, heel_quarter, nearest_to_heel, welds};
+use crate::spec::{Metal, Purpose};
+use crate::units::Length;
+use crate::units::angle::{cos, from_top_clockwise, sin};
+
+/// Width of the face view, mm.
+const VIEW: f64 = 132.0;
+/// Quarters, clockwise from the top.
+const QUARTERS: [&str; 4] = ["0° to 90°", "90° to 180°", "180° to 270°", "270° to 360°"];
+
+/// Welds and tests; none where the plate has no flange, and so neither weld nor heel.
+pub fn test_map(set: &Set<'_>) -> Vec<Board> {
+    let name = match &set.design.flange {
+        Some(FlangeDesign::Fabricated(_)) => "Welds and tests",
+        Some(FlangeDesign::Pressed(_)) => "Tests of heel and holes",
+        None => return Vec::new(),
+    };
+    let mut board = set.board("tests", name);
+    let room = board.room;
+    let view = PaperBox::new(
+        room.left,
+        room.top,
+        room.left + VIEW,
+        room.top + VIEW + 14.0,
+    );
+    put_map(&mut board, set, &view);
+    let below = PaperBox::new(view.left, view.bottom + 3.0, view.right, room.bottom);
+    let notes = Block::Notes(notes(set).at_height(TABLE), 0);
+    let (mut left_over, _) = flow(&mut board, &below, vec![notes]);
+    let right = PaperBox::new(view.right + 7.0, room.top + 3.0, room.right, room.bottom);
+    let mut tables: Vec<Block> = weld_table(set)
+        .into_iter()
+        .map(|t| Block::Table(t, 0))
+        .collect();
+    tables.push(Block::Table(zone_table(set).filled_in(), 0));
+    left_over.extend(flow(&mut board, &right, tables).0);
+    super::pages::continued(set, vec![board], ("tests", name), 1, left_over)
+}
+
+/// One zone to be tested.
+struct Zone {
+    number: String,
+    what: String,
+    extent: String,
+    method: String,
+}
+
+/// Method words by metal: common practice, proposed.
+fn surface_method(set: &Set<'_>) -> &'static str {
+    match set.spec.written.plate.material.as_ref().map(|m| m.metal) {
+        Some(Metal::Steel | Metal::Iron) => "magnetic particle",
+        Some(Metal::Copper) => "dye penetrant",
+        None => "by the metal, which is not given",
+    }
+}
+
+fn zones(set: &Set<'_>) -> Vec<Zone> {
+    let fig = set.figures;
+    let surface = surface_method(set);
+    let mut all: Vec<(String, String, String)> = Vec::new();
+    match &set.design.flange {
+        Some(FlangeDesign::Pressed(_)) => {
+            if let Some(quarter) = heel_quarter(set.design) {
+                for words in QUARTERS {
+                    all.push((
+                        format!("heel, {words}, both faces"),
+                        format!("{} along the tangent", fig.short(quarter)),
+                        format!("{surface}; thickness by ultrasonic"),
+                    ));
+                }
+            }
+        }
+        Some(FlangeDesign::Fabricated(_)) => {
+            let letter = weld_letter(set);
+            let both = welds(set.design, None);
+            if let [inside, outside, joint] = &both[..] {
+                for words in QUARTERS {
+                    all.push((
+                        format!("welds {letter}1 and {letter}2, {words}"),
+                        format!(
+                            "{} and {}",
+                            fig.short(inside.length / 4.0),
+                            fig.short(outside.length / 4.0)
+                        ),
+                        surface.into(),
+                    ));
+                }
+                all.push((
+                    format!("ring's own joint {letter}3"),
+                    fig.short(joint.length),
+                    format!("{surface}; ultrasonic or radiography"),
+                ));
+            }
+        }
+        None => {}
+    }
+    for (index, group) in set.design.groups.iter().enumerate() {
+        if set.number_off(index) == 0 || group.purpose == Purpose::FormerPin {
+            continue;
+        }
+        all.push((
+            format!("{} {}, edges", group.name, set.numbers(index)),
+            match set.number_off(index) {
+                1 => "1 hole, both faces".into(),
+                off => format!("{off} holes, both faces"),
+            },
+            format!("by eye; {surface} where in doubt"),
+        ));
+    }
+    all.into_iter()
+        .enumerate()
+        .map(|(i, (what, extent, method))| Zone {
+            number: format!("Z{}", i + 1),
+            what,
+            extent,
+            method,
+        })
+        .collect()
+}
+
+fn zone_table(set: &Set<'_>) -> Table {
+    let mut table = Table::new(
+        "ZONES TO BE TESTED; METHODS PROPOSED, THE INSPECTING BODY DECIDES",
+        &[
+            ("ZONE", 11.0, Hang::Middle),
+            ("WHAT", 46.0, Hang::Start),
+            ("EXTENT", 38.0, Hang::Start),
+            ("METHOD PROPOSED", 40.0, Hang::Start),
+            ("METHOD USED", 25.0, Hang::Start),
+            ("RESULT", 25.0, Hang::Start),
+            ("REPORT No.", 24.0, Hang::Start),
+            ("BY, DATE", 26.0, Hang::Start),
+        ],
+    );
+    for zone in zones(set) {
+        let mut row = vec![zone.number, zone.what, zone.extent, zone.method];
+        row.resize(8, String::new());
+        table.rows.push(row);
+    }
+    table
+}
+
+/// Welds with lengths, legs and what stands near; none where nothing is welded.
+fn weld_table(set: &Set<'_>) -> Option<Table> {
+    let rivets = set.spec.written.rivets.as_ref();
+    let head = rivets.and_then(|r| Some(r.head_diameter.as_ref()?.value()));
+    let all = welds(set.design, head);
+    let fig = set.figures;
+    let letter = weld_letter(set);
+    let mut table = Table::new(
+        "WELDS; TO THE WORKS' PROCEDURE, LEGS AS GIVEN",
+        &[
+            ("WELD", 11.0, Hang::Middle),
+            ("WHERE", 42.0, Hang::Start),
+            ("LENGTH", 20.0, Hang::End),
+            ("LEG", 13.0, Hang::End),
+            ("CLEAR TO HOLE", 30.0, Hang::Start),
+            ("TO RIVET HOLE", 20.0, Hang::End),
+            ("TO HEAD", 17.0, Hang::End),
+            ("PROCEDURE", 30.0, Hang::Start),
+            ("WELDER", 27.0, Hang::Start),
+        ],
+    );
+    let or_dash = |length: Option<Length>| length.map_or("–".into(), |l| fig.table(l));
+    for (i, weld) in all.iter().enumerate() {
+        table.rows.push(vec![
+            format!("{letter}{}", i + 1),
+            place_of(weld).into(),
+            fig.table(weld.length),
+            or_dash(weld.leg),
+            weld.nearest_hole.map_or("–".into(), |(hole, metal)| {
+                format!("{} to {}", fig.table(metal), set.design.holes[hole].id)
+            }),
+            or_dash(weld.to_rivet_hole),
+            or_dash(weld.to_rivet_head),
+            String::new(),
+            String::new(),
+        ]);
+    }
+    (!all.is_empty()).then(|| table.filled_in())
+}
+
+fn place_of(weld: &Weld) -> &'static str {
+    match weld.part {
+        WeldPart::Inside => "plate to ring, inside, all round",
+        WeldPart::Outside => "plate to ring, outside, all round",
+        WeldPart::RingJoint => "ring's ends, midway between the rivets next to top centre",
+    }
+}
+
+fn notes(set: &Set<'_>) -> Notes {
+    let fig = set.figures;
+    let mut notes: Vec<String> = vec![
+        "TEST AFTER GRINDING AND BEFORE PAINT. RECORD THE AREA TESTED, NOT ONLY THE RESULT.".into(),
+        "ANGLES RUN CLOCKWISE FROM THE TOP, SEEN AS IN THE VIEW.".into(),
+    ];
+    match &set.design.flange {
+        Some(FlangeDesign::Pressed(_)) => {
+            notes.push(
+                "TEST THE HEEL AFTER FORMING AND HEAT TREATMENT, BEFORE ANY HOLE IS FINISHED."
+                    .into(),
+            );
+            if let Some((hole, metal)) = nearest_to_heel(set.design) {
+                notes.push(format!(
+                    "HOLE NEAREST TO THE HEEL: {}, {} FROM EDGE TO TANGENT.",
+                    hole.id,
+                    fig.short(metal)
+                ));
+            }
+        }
+        Some(FlangeDesign::Fabricated(_)) => {
+            notes.push("TEST THE WELDS BEFORE TUBE OR RIVET HOLES ARE DRILLED.".into());
+            notes.push("KEEP THE RING'S OWN JOINT CLEAR OF THE BARREL SEAM.".into());
+        }
+        None => {}
+    }
+    notes.push("ULTRASONIC THICKNESS DOES NOT SEE GROOVES OR CRACKS.".into());
+    Notes::new("NOTES", notes)
+}
+
+/// The face, small, with the zones of weld or heel lettered round it.
+fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
+    let design = set.design;
+    let edge = PlateBox::round(&design.edge);
+    let inside = (room.width() - 30.0, room.height() - 24.0);
+    let scale = largest_scale(edge.width(), edge.height(), inside, set.figures.in_inches());
+    let f = scale.factor();
+    board.scale_words = scale.words();
+    let view = View {
+        scale: f,
+        centre: at(
+            room.middle().x - (edge.left + edge.right) / 2.0 * f,
+            room.top + 11.0 + (inside.1 - edge.height() * f) / 2.0 + edge.top * f,
+        ),
+    };
+    view.outline(board, &design.edge, Stroke::SEEN);
+    put_centre_lines(board, &view, &edge);
+    let wanted = super::face_view::Wanted {
+        tube_numbers: None,
+        other_numbers: true,
+        edge: false,
+        rivets: false,
+    };
+    for hole in &design.holes {
+        put_hole(board, &view, design, hole, wanted);
+    }
+    let heavy = Stroke {
+        pen: Pen::Frame,
+        pattern: super::Pattern::Continuous,
+        role: Role::Centre,
+    };
+    let (radius, outside) = match &design.flange {
+        Some(FlangeDesign::Pressed(p)) => {
+            let outside = p.outside_diameter.value() / 2.0;
+            view.circle(board, Point::CENTRE, p.tangent_radius.to_mm(), heavy);
+            ((p.tangent_radius + outside) / 2.0, outside)
+        }
+        Some(FlangeDesign::Fabricated(r)) => {
+            let outside = r.ring_outside_diameter.value() / 2.0;
+            let inside = outside - r.ring_thickness.value();
+            for weld in [inside, outside] {
+                view.circle(board, Point::CENTRE, weld.to_mm(), heavy);
+            }
+            ((inside + outside) / 2.0, outside)
+        }
+        None => return,
+    };
+    put_quarters(board, &view, radius.to_mm(), outside.to_mm());
+    let words = format!("FACE, {}, {}", view_words(design.view_from), scale.words());
+    let height = super::letter_size::fitting_height(&words, room.width(), NOTES, true);
+    board.bold(
+        at(room.middle().x, room.bottom - 2.0),
+        &words,
+        height,
+        Hang::Middle,
+    );
+}
+
+/// A number outside each quarter, with a leader to the weld or heel; a stroke where quarters meet.
+fn put_quarters(board: &mut Board, view: &View, radius: f64, outside: f64) {
+    let along = |deg: f64, r: f64| {
+        let a = from_top_clockwise(deg);
+        view.place(Point::new(r * cos(a), r * sin(a)))
+    };
+    for quarter in 0..4 {
+        let start = f64::from(quarter) * 90.0;
+        let over = 5.0 / view.scale;
+        let (a, b) = (along(start, radius - over), along(start, outside + over));
+        let (pen, pattern) = (Pen::Wide, super::Pattern::Continuous);
+        board.line(a, b, pen, pattern, Role::Centre);
+        let tip = along(start + 45.0, radius);
+        let knee = along(start + 45.0, outside + 9.0 / view.scale);
+        let words = [format!("Z{}", quarter + 1)];
+        super::dimension::leader(board, tip, knee, &words, FIGURES);
+    }
+}
