@@ -113,7 +113,7 @@ fn extent(set: &Set<'_>, shows: Shows) -> Option<((f64, f64), [f64; 4])> {
     Some(match (shows, &set.design.flange) {
         (Shows::Heel, Some(FlangeDesign::Pressed(p))) => {
             let bend = p.heel_radius.value().to_mm() + set.design.thickness.value().to_mm();
-            ((depth, bend + FLAT_SHOWN), [36.0, 26.0, 34.0, 10.0])
+            ((depth, bend + FLAT_SHOWN), [46.0, 26.0, 34.0, 10.0])
         }
         (Shows::Ring, Some(FlangeDesign::Fabricated(r))) => {
             let legs = r.weld_leg_inside.value() + r.weld_leg_outside.value();

@@ -22,10 +22,10 @@ pub fn hole_extent(set: &Set<'_>, group: usize) -> ((f64, f64), [f64; 4]) {
     let design = set.design;
     let t = design.thickness.value().to_mm();
     let hole = design.groups[group].finish.value().to_mm();
-    (
-        (t + 2.0 * BEYOND, hole + 2.0 * METAL),
-        [16.0, 8.0, 24.0, 22.0],
-    )
+    let clear = design.groups[group].needs_clear.as_ref();
+    let clear = clear.map_or(0.0, |c| c.value().to_mm());
+    let high = clear.max(hole + 2.0 * METAL);
+    ((t + 2.0 * BEYOND, high), [16.0, 8.0, 24.0, 22.0])
 }
 
 /// The hole's plate: depth runs from the boiler side (nothing) to the smokebox side (the thickness).
