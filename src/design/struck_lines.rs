@@ -1,6 +1,8 @@
 //! What is struck on the plate before it is popped: the lines of a nest, each in evenly pitched runs, from the datum lines alone.
 
-use super::{Design, LineWay};
+use std::collections::BTreeMap;
+
+use super::{Design, Hole, LineWay};
 use crate::spec::Purpose;
 use crate::units::Length;
 
@@ -29,13 +31,14 @@ pub struct Run {
 
 /// Every line of every nest, in evenly pitched runs.
 pub fn runs(design: &Design) -> Vec<Run> {
+    let by_id: BTreeMap<&str, &Hole> = design.holes.iter().map(|h| (h.id.as_str(), h)).collect();
     let mut found = Vec::new();
     for &(group, way) in &design.line_way {
         let lines: Vec<Vec<(String, f64)>> = design
             .nest_lines
             .iter()
             .filter(|line| line.group == group)
-            .map(|line| places_along(design, &line.holes, way))
+            .map(|line| places_along(&by_id, &line.holes, way))
             .collect();
         let Some(pitch) = closest(&lines) else {
             continue;
@@ -101,15 +104,15 @@ fn distinct(places: impl Iterator<Item = f64>) -> Vec<Length> {
     sorted
 }
 
-fn places_along(design: &Design, ids: &[String], way: LineWay) -> Vec<(String, f64)> {
+fn places_along(by_id: &BTreeMap<&str, &Hole>, ids: &[String], way: LineWay) -> Vec<(String, f64)> {
     ids.iter()
         .filter_map(|id| {
-            let hole = design.holes.iter().find(|hole| hole.id == *id)?;
+            let at = by_id.get(id.as_str())?.at;
             Some((
                 id.clone(),
                 match way {
-                    LineWay::Columns => hole.at.y,
-                    LineWay::Rows => hole.at.x,
+                    LineWay::Columns => at.y,
+                    LineWay::Rows => at.x,
                 },
             ))
         })

@@ -1,5 +1,7 @@
 //! The matrix of groups and stages: what size every hole is to be after each stage, and what it is made with.
 
+use std::collections::BTreeSet;
+
 use super::Hang;
 use super::set::Set;
 use super::table::Table;
@@ -79,15 +81,11 @@ pub fn stage_matrix(set: &Set<'_>) -> Table {
 
 /// What a hole of the group is before the works' own stages: what the cutter leaves, or a pop.
 fn first(set: &Set<'_>, group: usize) -> String {
-    let of_group = |id: &String| {
-        set.design
-            .holes
-            .iter()
-            .any(|h| h.group == group && h.id == *id)
-    };
+    let holes = set.design.holes.iter().filter(|h| h.group == group);
+    let ids: BTreeSet<&str> = holes.map(|h| h.id.as_str()).collect();
     let cuts = set.parts.iter().flat_map(|p| &p.holes_cut);
     let mut sizes: Vec<String> = cuts
-        .filter(|c| c.ids.iter().any(of_group))
+        .filter(|c| c.ids.iter().any(|id| ids.contains(id.as_str())))
         .map(|c| set.figures.short(c.cut))
         .collect();
     sizes.dedup();
