@@ -385,16 +385,6 @@ fn put_pops(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View, paper
     if pops.is_empty() || pops.len() > FEW_POPS {
         return;
     }
-    for pop in &pops {
-        let c = view.place(*pop);
-        let hole = set
-            .design
-            .holes
-            .iter()
-            .find(|h| Length::mm(h.at.distance(*pop)).same_as(Length::ZERO));
-        let words = hole.map_or("POP".into(), |h| format!("POP, {}", h.id));
-        board.text(at(c.x + 3.0, c.y + TABLE + 2.0), &words, TABLE, Hang::Start);
-    }
     let line = |along: &dyn Fn(Point) -> f64, place: &dyn Fn(PaperPoint) -> PaperPoint| {
         let mut values: Vec<Running> = Vec::new();
         for pop in &pops {
@@ -421,6 +411,39 @@ fn put_pops(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View, paper
         &across,
     );
     running_upwards(board, view.centre, paper.left - FIRST_ROW, view.scale, &up);
+    // Named last, so that the names keep clear of the running dimensions and their arrows.
+    for pop in &pops {
+        put_pop_name(board, set, *pop, view.place(*pop));
+    }
+}
+
+/// The hole that a pop stands for, on the slant from it where nothing is in the way.
+fn put_pop_name(board: &mut Board, set: &Set<'_>, pop: Point, c: PaperPoint) {
+    let hole = set
+        .design
+        .holes
+        .iter()
+        .find(|h| Length::mm(h.at.distance(pop)).same_as(Length::ZERO));
+    let words = hole.map_or("POP".into(), |h| format!("POP, {}", h.id));
+    let wide = face::width(&words, TABLE, false);
+    let (right, left) = (c.x + 3.0, c.x - 3.0 - wide);
+    let (low, high) = (c.y + TABLE + 2.0, c.y - 2.0);
+    let places = [
+        at(right, low),
+        at(left, low),
+        at(right, high),
+        at(left, high),
+    ];
+    let clear = |p: &PaperPoint| {
+        let b = PaperBox::new(p.x, p.y - TABLE, p.x + wide, p.y);
+        is_clear(board, &b, 0.6)
+    };
+    let place = places
+        .iter()
+        .copied()
+        .find(|p| clear(p))
+        .unwrap_or(places[0]);
+    board.text(place, &words, TABLE, Hang::Start);
 }
 
 /// A fine box about each patch of stamped letters, which would be mush at this scale.

@@ -1,7 +1,7 @@
 //! The lines struck on the plate, as one looks at it: datum lines, lines of the nest, pops, witness and trammel circles.
 
 use super::board::{Board, PaperBox};
-use super::clear::is_clear;
+use super::clear::{is_clear, touches};
 use super::dimension::{
     FIRST_ROW, Running, least_apart, running_across, running_room, running_upwards,
 };
@@ -11,7 +11,7 @@ use super::proving_bar::put_scale_bar;
 use super::scale::largest_scale;
 use super::set::Set;
 use super::view::{PlateBox, Stroke, View};
-use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
+use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, at, face};
 use crate::design::{Hole, LineWay, Point, levels, pop_circle, quarter_pops, runs, uprights};
 use crate::spec::BottomCentre;
 use crate::units::Length;
@@ -69,6 +69,7 @@ pub fn put_struck_view(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64
     put_loose_holes(board, set, &view);
     put_running(board, set, &view, &paper);
     put_rivet_mark(board, set, &view);
+    put_pop_names(board, set, &view);
     let y = room.bottom - 4.5;
     let bar = put_scale_bar(board, at(room.left + 3.0, y), f, set.figures);
     // The bar's own figure stands half beyond its end.
@@ -96,13 +97,46 @@ fn put_datum_lines(board: &mut Board, set: &Set<'_>, view: &View) {
     for pop in quarter_pops(set.design) {
         let p = view.place(pop.at);
         disc(board, p, POP);
-        let (place, hang) = match pop.name {
-            "TOP" => (at(p.x + 2.0, p.y + 4.0), Hang::Start),
-            "BOTTOM" => (at(p.x + 2.0, p.y - 1.5), Hang::Start),
-            "RIGHT" => (at(p.x - 1.8, p.y - 1.2), Hang::End),
-            _ => (at(p.x + 1.8, p.y - 1.2), Hang::Start),
+    }
+}
+
+/// The names of the quarter pops, each beside its pop where nothing but struck lines stands.
+fn put_pop_names(board: &mut Board, set: &Set<'_>, view: &View) {
+    for pop in quarter_pops(set.design) {
+        let p = view.place(pop.at);
+        let wide = face::width(pop.name, TABLE, false);
+        // Inwards first, along the datum line on either side of it; outwards where a hole stands there.
+        let beside = [2.0, -2.0 - wide];
+        let places: Vec<PaperPoint> = match pop.name {
+            "TOP" => beside.map(|x| at(p.x + x, p.y + 4.0)).to_vec(),
+            "BOTTOM" => beside.map(|x| at(p.x + x, p.y - 1.5)).to_vec(),
+            "RIGHT" => [-1.2, 1.2 + TABLE]
+                .map(|y| at(p.x - 1.8 - wide, p.y + y))
+                .to_vec(),
+            _ => [-1.2, 1.2 + TABLE].map(|y| at(p.x + 1.8, p.y + y)).to_vec(),
         };
-        board.text(place, pop.name, TABLE, hang);
+        let out = match pop.name {
+            "TOP" => beside.map(|x| at(p.x + x, p.y - 1.2)).to_vec(),
+            "BOTTOM" => beside.map(|x| at(p.x + x, p.y + 1.2 + TABLE)).to_vec(),
+            "RIGHT" => [-1.2, 1.2 + TABLE].map(|y| at(p.x + 1.2, p.y + y)).to_vec(),
+            _ => [-1.2, 1.2 + TABLE]
+                .map(|y| at(p.x - 1.2 - wide, p.y + y))
+                .to_vec(),
+        };
+        let clear = |c: &PaperPoint| {
+            let b = PaperBox::new(c.x, c.y - TABLE, c.x + wide, c.y).grown(0.6);
+            // Struck lines and extension lines give way to lettering; holes, arrows and other words do not.
+            board.marks.iter().all(|mark| match mark {
+                Mark::Line { .. } => true,
+                Mark::Circle {
+                    role: Role::Centre, ..
+                } => true,
+                _ => !touches(mark, &b),
+            })
+        };
+        let all: Vec<PaperPoint> = places.into_iter().chain(out).collect();
+        let place = all.iter().copied().find(|c| clear(c)).unwrap_or(all[0]);
+        board.text(place, pop.name, TABLE, Hang::Start);
     }
 }
 
