@@ -1,4 +1,4 @@
-//! Where the trammels stand: quarter pops on the datum lines, and the two of them from which each hole off the nest is struck.
+//! Where the trammels stand: quarter pops on the datum lines, and the two of them from which each hole on no line is struck.
 
 use super::struck_lines::is_of_a_nest;
 use super::{Design, FlangeDesign, Hole, Point};
@@ -13,7 +13,7 @@ pub struct QuarterPop {
     pub at: Point,
 }
 
-/// A hole off the nest, struck from two pops.
+/// A hole on no line of a nest, struck from two pops.
 #[derive(Clone, Debug)]
 pub struct Strike {
     /// Index into [`Design::holes`].
@@ -52,14 +52,14 @@ pub fn quarter_chord(design: &Design) -> Length {
     Length::mm(top.at.distance(right.at))
 }
 
-/// Every hole off the nest with its two pops: of the six pairs, the one whose arcs cross most squarely at the hole.
+/// Every hole that stands on no line of a nest, with its two pops: of the six pairs, the one whose arcs cross most squarely at the hole.
 pub fn strikes(design: &Design) -> Vec<Strike> {
     let pops = quarter_pops(design);
     design
         .holes
         .iter()
         .enumerate()
-        .filter(|(_, hole)| !is_of_a_nest(design.groups[hole.group].purpose))
+        .filter(|(_, hole)| hole.line.is_none() || !is_of_a_nest(design.groups[hole.group].purpose))
         .filter_map(|(index, hole)| {
             let (a, b) = squarest(&pops, hole)?;
             Some(Strike {

@@ -225,10 +225,10 @@ pub fn circle_table(set: &Set<'_>) -> Table {
     table
 }
 
-/// Trammel lengths of every hole off the nest from two quarter pops; none where every hole is of a nest.
+/// Trammel lengths of every hole on no line from two quarter pops; none where every hole stands on one.
 pub fn strike_table(set: &Set<'_>) -> Option<Table> {
     let mut table = Table::new(
-        "HOLES OFF THE NEST, TRAMMEL LENGTHS FROM TWO POPS",
+        "HOLES ON NO LINE, TRAMMEL LENGTHS FROM TWO POPS",
         &[
             ("NO.", 12.0, Hang::Start),
             ("FROM A", 26.0, Hang::End),

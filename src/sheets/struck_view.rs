@@ -15,8 +15,12 @@ use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, at, face};
 use crate::design::{Hole, LineWay, Point, levels, pop_circle, quarter_pops, runs, uprights};
 use crate::spec::BottomCentre;
 use crate::units::Length;
-use crate::units::angle::{cos, sin};
+use crate::units::angle::{cos, hypot, sin};
 
+/// A number stands so many times nearer to its own hole than to any other.
+const PLAINLY_NEARER: f64 = 1.5;
+/// Where lines are dense a number cuts them rather than stand further from its hole than this, mm.
+const NEAR: f64 = 3.0;
 /// How far datum lines run past the pop circle, mm of paper.
 const DATUM_OVER: f64 = 4.0;
 /// How far a struck line runs past its outermost pops, mm of paper.
@@ -100,6 +104,20 @@ fn put_datum_lines(board: &mut Board, set: &Set<'_>, view: &View) {
     }
 }
 
+/// Whether lettering may stand there: struck lines and extension lines give way to it; holes, arrows and other words do not.
+fn clear_of_all_but_lines(board: &Board, b: &PaperBox) -> bool {
+    let b = b.grown(0.6);
+    board.marks.iter().all(|mark| match mark {
+        Mark::Line {
+            pen: Pen::Narrow, ..
+        } => true,
+        Mark::Circle {
+            role: Role::Centre, ..
+        } => true,
+        _ => !touches(mark, &b),
+    })
+}
+
 /// The names of the quarter pops, each beside its pop where nothing but struck lines stands.
 fn put_pop_names(board: &mut Board, set: &Set<'_>, view: &View) {
     for pop in quarter_pops(set.design) {
@@ -124,15 +142,8 @@ fn put_pop_names(board: &mut Board, set: &Set<'_>, view: &View) {
                 .to_vec(),
         };
         let clear = |c: &PaperPoint| {
-            let b = PaperBox::new(c.x, c.y - TABLE, c.x + wide, c.y).grown(0.6);
-            // Struck lines and extension lines give way to lettering; holes, arrows and other words do not.
-            board.marks.iter().all(|mark| match mark {
-                Mark::Line { .. } => true,
-                Mark::Circle {
-                    role: Role::Centre, ..
-                } => true,
-                _ => !touches(mark, &b),
-            })
+            let b = PaperBox::new(c.x, c.y - TABLE, c.x + wide, c.y);
+            clear_of_all_but_lines(board, &b)
         };
         let all: Vec<PaperPoint> = places.into_iter().chain(out).collect();
         let place = all.iter().copied().find(|c| clear(c)).unwrap_or(all[0]);
@@ -241,16 +252,38 @@ fn put_loose_numbers(board: &mut Board, set: &Set<'_>, view: &View) {
                 )
             })
         });
-        let found = places.into_iter().find(|p| {
-            let b = PaperBox::new(
+        // A number is read with the hole that it stands nearest to.
+        let apart = |h: &Hole, p: &PaperPoint| {
+            let c = view.place(h.at);
+            hypot(p.x - c.x, p.y - c.y) - h.finish.value().to_mm() / 2.0 * view.scale
+        };
+        let own = |p: &PaperPoint| {
+            loose(set)
+                .filter(|o| o.id != hole.id)
+                .all(|o| apart(hole, p) * PLAINLY_NEARER < apart(o, p))
+        };
+        let round = |p: &PaperPoint| {
+            PaperBox::new(
                 p.x - wide / 2.0,
                 p.y - FIGURES / 2.0,
                 p.x + wide / 2.0,
                 p.y + FIGURES / 2.0,
-            );
-            is_clear(board, &b, 0.5)
-        });
-        let p = found.unwrap_or(at(c.x + radius + wide, c.y - radius - FIGURES));
+            )
+        };
+        let places: Vec<PaperPoint> = places.filter(own).collect();
+        let near = |p: &&PaperPoint| apart(hole, p) <= NEAR + wide;
+        let found = places
+            .iter()
+            .filter(near)
+            .find(|p| is_clear(board, &round(p), 0.5))
+            .or_else(|| {
+                places
+                    .iter()
+                    .find(|p| clear_of_all_but_lines(board, &round(p)))
+            });
+        let p = found
+            .copied()
+            .unwrap_or(at(c.x + radius + wide, c.y - radius - FIGURES));
         board.bold(
             at(p.x, p.y + FIGURES / 2.0),
             &hole.id,
