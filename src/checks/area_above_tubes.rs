@@ -15,9 +15,8 @@ use super::measure::{Unit, figure, rounded};
 use super::pairs::is_tube;
 use super::stay_core::{StayGroup, stay_groups};
 use super::{Finding, Rule, source};
-use crate::design::{Design, FlangeDesign};
-use crate::spec::{NamedLine, StayKind, Written};
-use crate::units::angle::{acos, sqrt};
+use crate::design::{Design, Hole, circle_segment_area};
+use crate::spec::Written;
 use crate::units::{Length, SQUARE_MM_PER_SQUARE_INCH, Strength, Stress};
 
 /// The rule.
@@ -31,10 +30,7 @@ pub const RULE: Rule = Rule {
 
 /// Area of the segment of a circle, in²; nothing where its height is nothing, the whole circle where it is the diameter or more.
 pub fn segment_in2(radius: Length, height: Length) -> f64 {
-    let r = radius.to_mm();
-    let h = height.to_mm().clamp(0.0, 2.0 * r);
-    let area_mm2 = r * r * acos(1.0 - h / r) - (r - h) * sqrt(2.0 * r * h - h * h);
-    area_mm2 / SQUARE_MM_PER_SQUARE_INCH
+    circle_segment_area(radius, height) / SQUARE_MM_PER_SQUARE_INCH
 }
 
 /// Load of a pressure on an area, lb.
@@ -59,70 +55,56 @@ pub(super) fn above_the_tubes<'a>(
     design: &'a Design,
 ) -> Result<AboveTheTubes<'a>, String> {
     let support = written.support.as_ref().ok_or("`support` is not given")?;
-    let allowances = support
-        .above_tubes
-        .as_ref()
-        .ok_or("`support.above_tubes` is not given")?;
-    let line = match (support.flange_line, &design.flange) {
-        (NamedLine::Tangent, Some(FlangeDesign::Pressed(pressed))) => pressed.tangent_radius,
-        (NamedLine::InnerWeldToe, Some(FlangeDesign::Fabricated(ring))) => ring.inner_toe_radius,
-        _ => {
-            return Err(
-                "the flange line of `support.flange_line` is not a circle about the barrel centre"
-                    .into(),
-            );
-        }
-    };
+    if support.above_tubes.is_none() {
+        return Err("`support.above_tubes` is not given".into());
+    }
     let pressure = written
         .working_pressure
         .as_ref()
         .ok_or("`working_pressure` is not given")?;
-    let highest = highest_tubes(design).ok_or("the plate has no tubes")?;
-    let base = highest + allowances.over_tubes.value();
-    let radius = line - allowances.inside_flange.value();
-    let area_in2 = segment_in2(radius, radius - base);
+    if !has_tubes(design) {
+        return Err("the plate has no tubes".into());
+    }
+    let above = design.above_tubes.as_ref().ok_or(
+        "the flange line of `support.flange_line` is not a circle about the barrel centre",
+    )?;
+    let area_in2 = above.area_mm2 / SQUARE_MM_PER_SQUARE_INCH;
     let load_lb = load_lb(area_in2, pressure.value());
-    let stays = stays_above(written, design, highest);
     Ok(AboveTheTubes {
-        radius,
-        base,
-        highest,
+        radius: above.radius,
+        base: above.base,
+        highest: above.highest,
         area_in2,
         pressure,
         load_lb,
-        stays,
+        stays: stays_above(written, design, &above.stays),
     })
 }
 
-/// Height of the highest centre of a tube or flue hole.
-fn highest_tubes(design: &Design) -> Option<Length> {
-    design
-        .holes
-        .iter()
-        .filter(|hole| is_tube(design.groups[hole.group].purpose))
-        .map(|hole| Length::mm(hole.at.y))
-        .reduce(Length::max)
-}
-
-/// Stays that stand above the tubes, each group with how many of its holes do. Firebox stays hold a water space, not this flat.
+/// Each group of stays with how many of its holes are among those that stand above the tubes.
 fn stays_above<'a>(
     written: &'a Written,
     design: &'a Design,
-    highest: Length,
+    above: &[usize],
 ) -> Vec<(StayGroup<'a>, usize)> {
     stay_groups(written, design)
         .into_iter()
-        .filter(|group| !group.is(StayKind::Firebox))
         .map(|group| {
-            let above = |hole: &&crate::design::Hole| hole.at.y > highest.to_mm();
-            (group, group.holes(design).filter(above).count())
+            let own =
+                |hole: &&usize| design.groups[design.holes[**hole].group].path == group.group.path;
+            (group, above.iter().filter(own).count())
         })
         .filter(|(_, count)| *count > 0)
         .collect()
 }
 
+fn has_tubes(design: &Design) -> bool {
+    let is_tube = |hole: &Hole| is_tube(design.groups[hole.group].purpose);
+    design.holes.iter().any(is_tube)
+}
+
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
-    if highest_tubes(design).is_none() {
+    if !has_tubes(design) {
         return Vec::new();
     }
     let finding = RULE.finding("above the tubes");

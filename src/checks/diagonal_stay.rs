@@ -9,7 +9,7 @@
 //! Covers:  diagonal stays whose two lengths the spec gives.
 //! Leaves:  palm stays, whose foot holds a patch of plate: the area it holds is the designer's statement; the rivets or studs of a foot.
 
-use super::area_above_tubes::above_the_tubes;
+use super::area_held::area_held;
 use super::measure::{figure, rounded};
 use super::stay_core::{StayGroup, net_area_in2, stay_groups};
 use super::stay_stress::most_stress_psi;
@@ -65,17 +65,14 @@ fn of_diagonal(written: &Written, design: &Design, group: &StayGroup, stay: &Sta
         );
         return finding.not_judged(why);
     };
-    let above = match above_the_tubes(written, design) {
-        Ok(above) => above,
+    let Some(pressure) = &written.working_pressure else {
+        return finding.not_judged("`working_pressure` is not given");
+    };
+    let area_held = match area_held(design, group) {
+        Ok(held) => held,
         Err(why) => return finding.not_judged(why),
     };
-    let count: usize = above.stays.iter().map(|(_, n)| n).sum();
-    if count == 0 {
-        return finding.not_judged(
-            "none of these stays stands above the tubes, so that the area each holds is not known",
-        );
-    }
-    let (area, held) = (net_area_in2(stay), above.area_in2 / count as f64);
+    let (area, held) = (net_area_in2(stay), area_held.in2);
     let (stress, origin) = match &stay.allowed_stress {
         Some(own) => (own.stress.value(), own.origin.as_str()),
         None => (Stress::psi(most_stress_psi(stay.kind)), "49 CFR 230.25"),
@@ -97,10 +94,9 @@ fn of_diagonal(written: &Written, design: &Design, group: &StayGroup, stay: &Sta
             "in",
         )
         .with("area held", "E", held, "in2")
-        .at_least(above.pressure.value().to_psi(), allowed.to_psi(), "psi")
-        .because(format!(
-            "stress allowed by {origin}; area shared evenly by {count} stays"
-        ))
+        .at_least(pressure.value().to_psi(), allowed.to_psi(), "psi")
+        .because(format!("stress allowed by {origin}; {}", area_held.because))
+        .work(area_held.line)
         .work(format!(
             "P = a s (C/D)/E = {} × {} × ({}/{})/{} = {} psi",
             figure(area),

@@ -2,14 +2,18 @@
 //!
 //! ```text
 //! straight needed = edge + half the head + clearance         pressed flange, up to the tangent of the heel
-//! outer weld toe to hole centre, against what is needed      fabricated ring
+//! outer weld toe to hole centre ≥ 1.5 D                      fabricated ring: the edge of the barrel's lap    D  rivet hole
+//!                               ≥ half the head + clearance  the same, where the works gives both
 //! ```
 //!
-//! Source:  the works' own clearance, given under `rivets.head_clearance` with its origin.
-//! Covers:  a head that must lie on the straight, clear of the bend or the weld.
+//! Source:  the works' own clearance, given under `rivets.head_clearance` with its origin. Beside a ring the barrel's end stands
+//!          1.5 holes beyond the rivets (Indian Boiler Regulations 1950, regulation 184) and must come clear of the weld; the
+//!          source of the larger of the two is cited.
+//! Covers:  a head that must lie on the straight, clear of the bend or the weld; the edge of the barrel's lap beside a ring.
 //! Leaves:  room to get the rivet in and to hold it up.
 
 use super::measure::{Unit, figure};
+use super::rivet_edge::least_edge;
 use super::{Finding, Rule, source};
 use crate::design::{Design, FlangeDesign, HeadRoom};
 use crate::spec::{RivetLineSpec, Written};
@@ -29,12 +33,6 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         return Vec::new();
     };
     let unit = Unit::of_job(written);
-    let origin = given
-        .head_clearance
-        .as_ref()
-        .map_or("an edge of 1.5 holes kept from the weld too", |c| {
-            c.origin.as_str()
-        });
     let Some(room) = &rivets.head_room else {
         let missing = match (&given.head_diameter, &given.head_clearance) {
             (None, None) => "`rivets.head_diameter` and `rivets.head_clearance` are not given",
@@ -44,10 +42,18 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         };
         return vec![RULE.finding("flange").not_judged(missing)];
     };
-    let finding = RULE
-        .finding_of_works(origin, "flange")
+    let finding = match &given.head_clearance {
+        Some(clearance) if !lap_governs(design, given) => {
+            RULE.finding_of_works(&clearance.origin, "flange")
+        }
+        _ => RULE.finding_by(&source::IBR_184, "ring"),
+    };
+    let finding = finding
         .at_least_length(room.needed, room.given, unit)
-        .because(room.words.clone());
+        .because(match lap_governs(design, given) {
+            true => "1.5 holes: the edge of the barrel's lap, clear of the outer weld toe".into(),
+            false => room.words.clone(),
+        });
     let finding = match (&given.head_diameter, &given.head_clearance) {
         (Some(_), Some(_)) => finding,
         _ => finding.also(
@@ -58,6 +64,20 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         .into_iter()
         .fold(finding, |finding, line| finding.work(line));
     vec![finding]
+}
+
+/// Whether the edge of the barrel's lap beside a ring asks more than the head and its clearance, or is all that is known.
+fn lap_governs(design: &Design, spec: &RivetLineSpec) -> bool {
+    let ring = matches!(design.flange, Some(FlangeDesign::Fabricated(_)));
+    ring && match (&spec.head_diameter, &spec.head_clearance) {
+        (Some(head), Some(clearance)) => {
+            let beside_head = head.value() / 2.0 + clearance.size.value();
+            beside_head
+                .shortfall(least_edge(spec.hole.value()))
+                .is_some()
+        }
+        _ => true,
+    }
 }
 
 /// How needed and given were reckoned, line by line.

@@ -7,11 +7,12 @@
 //! ```
 //!
 //! Source:  Indian Boiler Regulations 1950, regulation 587.
-//! Covers:  bars from end to end above the tubes, which share the area of `area_above_tubes` evenly. C goes by the least strength
-//!          of the stay's steel, `stay.strength`. The core is taken as the least part; the spec gives no reduced body.
+//! Covers:  bars from end to end. A is the rectangle of the pitches where the stays stand on an even pitch (regulation 588), or an
+//!          even share of the area of `area_above_tubes`, whichever is more. C goes by the least strength of the stay's steel,
+//!          `stay.strength`. The core is taken as the least part; the spec gives no reduced body.
 //! Leaves:  sag, nuts and washers, and what the plate does between them.
 
-use super::area_above_tubes::above_the_tubes;
+use super::area_held::area_held;
 use super::measure::{figure, rounded};
 use super::screwed_stay::stay_pressure;
 use super::stay_core::{StayGroup, core_diameter, core_lines, stay_groups};
@@ -85,17 +86,14 @@ fn by_pressure(written: &Written, design: &Design, group: &StayGroup, stay: &Sta
         Ok(c) => c,
         Err(why) => return finding.not_judged(why),
     };
-    let above = match above_the_tubes(written, design) {
-        Ok(above) => above,
+    let Some(pressure) = &written.working_pressure else {
+        return finding.not_judged("`working_pressure` is not given");
+    };
+    let held = match area_held(design, group) {
+        Ok(held) => held,
         Err(why) => return finding.not_judged(why),
     };
-    let count: usize = above.stays.iter().map(|(_, n)| n).sum();
-    if count == 0 {
-        return finding.not_judged(
-            "none of these stays stands above the tubes, so that the area each holds is not known",
-        );
-    }
-    let area = above.area_in2 / count as f64;
+    let area = held.in2;
     let core = core_diameter(stay.diameter.value(), stay.threads_per_inch);
     let allowed = stay_pressure(c, core, area);
     let lines = core_lines(stay);
@@ -103,16 +101,10 @@ fn by_pressure(written: &Written, design: &Design, group: &StayGroup, stay: &Sta
         .with("constant", "C", c, "")
         .with("core", "", core.to_inches(), "in")
         .with("area held by each", "A", area, "in2")
-        .at_least(above.pressure.value().to_psi(), allowed.to_psi(), "psi")
-        .because(format!(
-            "area above the tubes shared evenly by {count} stays"
-        ))
+        .at_least(pressure.value().to_psi(), allowed.to_psi(), "psi")
+        .because(held.because)
         .work(lines[0].clone())
-        .work(format!(
-            "A = {}/{count} = {} in²",
-            rounded(above.area_in2, 2),
-            figure(area)
-        ))
+        .work(held.line)
         .work(format!(
             "WP = {} × {}²/{} = {} psi",
             figure(c),

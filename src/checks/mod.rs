@@ -4,6 +4,7 @@
 //! own; what it says otherwise is a note. Nothing passes by silence: a figure that is wanted and not given is *not judged*.
 
 pub mod area_above_tubes;
+mod area_held;
 pub mod breathing_space;
 pub mod cold_strain;
 pub mod concession;
@@ -14,7 +15,6 @@ pub mod end_seam;
 mod finding;
 pub mod flange_radius;
 pub mod flanged_mouth;
-pub mod former_pins;
 pub mod head_room;
 pub mod heating_surface;
 pub mod hole_growth;
@@ -141,7 +141,6 @@ pub const REGISTER: &[&Rule] = &[
     &rivet_joint::RULE,
     &end_seam::RULE,
     &end_load::RULE,
-    &former_pins::RULE,
     &old_sizes::RULE,
     &heating_surface::RULE,
     &weld_repair::RULE,

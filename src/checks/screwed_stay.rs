@@ -7,13 +7,15 @@
 //! ```
 //!
 //! Source:  Indian Boiler Regulations 1950, regulation 585(a). C/(π/4) is the stress on the core: 9,040, 11,001 and 5,984 psi.
-//! Covers:  stays of a firebox. One copy of regulation 202 shows the exponent as 1/2; 585, 587 and 208 show the square.
-//! Leaves:  stays of a smokebox plate, which are bars from end to end (`longitudinal_stay`); the plate between them.
+//! Covers:  stays of the firebox kind that stand on an even pitch, whose rectangle is A. One copy of regulation 202 shows the exponent as 1/2; 585, 587 and 208 show the square.
+//! Leaves:  bars from end to end (`longitudinal_stay`); the plate between the stays (`stayed_surface`); stays on no even pitch.
 
-use super::stay_core::stay_groups;
+use super::area_held::area_held;
+use super::measure::{figure, rounded};
+use super::stay_core::{StayGroup, core_diameter, core_lines, stay_groups};
 use super::{Finding, Rule, source};
 use crate::design::Design;
-use crate::spec::{Kind, Metal, StayKind, Written};
+use crate::spec::{Metal, StayKind, StaySpec, Written};
 use crate::units::{Length, Stress};
 
 /// The rule.
@@ -48,17 +50,45 @@ pub fn core_stress(constant: f64) -> Stress {
 }
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
-    match written.plate.kind {
-        Kind::SmokeboxTubePlate => stay_groups(written, design)
-            .iter()
-            .filter(|group| group.is(StayKind::Firebox))
-            .map(|group| {
-                RULE.finding(group.group.name.clone()).not_judged(
-                    "firebox stays in a smokebox plate: the area that each holds is not known to this program",
-                )
-            })
-            .collect(),
-    }
+    stay_groups(written, design)
+        .iter()
+        .filter_map(|group| {
+            let stay = group.stay.filter(|stay| stay.kind == StayKind::Firebox)?;
+            Some(compared(written, design, group, stay))
+        })
+        .collect()
+}
+
+fn compared(written: &Written, design: &Design, group: &StayGroup, stay: &StaySpec) -> Finding {
+    let finding = RULE.finding(group.group.name.clone());
+    let Some(metal) = stay.metal else {
+        return finding.not_judged(format!("`{}.stay.metal` is not given", group.group.path));
+    };
+    let Some(pressure) = &written.working_pressure else {
+        return finding.not_judged("`working_pressure` is not given");
+    };
+    let held = match area_held(design, group) {
+        Ok(held) => held,
+        Err(why) => return finding.not_judged(why),
+    };
+    let c = firebox_constant(metal);
+    let core = core_diameter(stay.diameter.value(), stay.threads_per_inch);
+    let allowed = stay_pressure(c, core, held.in2);
+    finding
+        .with("constant", "C", c, "")
+        .with("core", "", core.to_inches(), "in")
+        .with("area held by each", "A", held.in2, "in2")
+        .at_least(pressure.value().to_psi(), allowed.to_psi(), "psi")
+        .because(held.because)
+        .work(core_lines(stay).swap_remove(0))
+        .work(held.line)
+        .work(format!(
+            "WP = {} × {}²/{} = {} psi",
+            figure(c),
+            figure(core.to_inches()),
+            figure(held.in2),
+            rounded(allowed.to_psi(), 1)
+        ))
 }
 
 #[cfg(test)]

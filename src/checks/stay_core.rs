@@ -67,6 +67,16 @@ impl<'a> StayGroup<'a> {
         design.holes.iter().filter(move |hole| hole.group == index)
     }
 
+    /// Its number among the groups of the design.
+    pub fn index(&self) -> usize {
+        self.index
+    }
+
+    /// Whether a hole of the plate is one of its own.
+    pub fn has(&self, design: &Design, hole: usize) -> bool {
+        design.holes[hole].group == self.index
+    }
+
     /// Whether it is a stay of this kind.
     pub fn is(&self, kind: StayKind) -> bool {
         self.stay.is_some_and(|stay| stay.kind == kind)

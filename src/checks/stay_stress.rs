@@ -7,11 +7,13 @@
 //! ```
 //!
 //! Source:  49 CFR 230.25; or the stress that the works allows under `stay.allowed_stress`, with its origin.
-//! Covers:  stays above the tubes, which share the load of `area_above_tubes` by their net areas. Threads of Whitworth form.
+//! Covers:  stays on an even pitch, which carry the pressure on the rectangle of their pitches, and stays above the tubes, which share
+//!          the load of `area_above_tubes` by their net areas; the higher stress is compared. Threads of Whitworth form.
 //!          Regulations 585 and 587 allow other stresses; the lower is named as the lower, and never passed over in silence.
 //! Leaves:  bending of the stay, wastage in the water, and the fastening of its ends.
 
 use super::area_above_tubes::{AboveTheTubes, above_the_tubes};
+use super::area_held::by_pitch;
 use super::measure::{figure, rounded};
 use super::stay_core::{StayGroup, core_lines, net_area_in2, round_in2, stay_groups};
 use super::{Finding, Rule, source};
@@ -43,104 +45,143 @@ pub fn load_at_stress_lb(stress: Stress, diameter: Length) -> f64 {
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let groups = stay_groups(written, design);
-    if groups.is_empty() {
-        return Vec::new();
-    }
-    let above = match above_the_tubes(written, design) {
-        Ok(above) => above,
-        Err(why) => {
-            return groups
-                .iter()
-                .map(|g| RULE.finding(g.group.name.clone()).not_judged(why.clone()))
-                .collect();
-        }
-    };
-    let mut findings = Vec::new();
-    for group in &groups {
-        findings.extend(of_group(design, &above, group));
-    }
-    findings
+    let above = above_the_tubes(written, design);
+    let of_group = |group: &StayGroup| of_group(written, design, &above, group);
+    groups.iter().flat_map(of_group).collect()
 }
 
-fn of_group(design: &Design, above: &AboveTheTubes, group: &StayGroup) -> Vec<Finding> {
-    let finding = RULE.finding(group.group.name.clone());
+/// The stress on the stays of a group, with how it was come by.
+struct Stressed {
+    psi: f64,
+    place: String,
+    because: String,
+    lines: Vec<String>,
+}
+
+fn of_group(
+    written: &Written,
+    design: &Design,
+    above: &Result<AboveTheTubes, String>,
+    group: &StayGroup,
+) -> Vec<Finding> {
+    let silent = |why: String| RULE.finding(group.group.name.clone()).not_judged(why);
     let Some(stay) = group.stay else {
-        return vec![finding.not_judged(format!("`{}.stay` is not given", group.group.path))];
+        return vec![silent(format!("`{}.stay` is not given", group.group.path))];
     };
-    let count = group.holes(design).count();
-    let counted = above
-        .stays
-        .iter()
-        .find(|(g, _)| g.group.path == group.group.path)
-        .map_or(0, |(_, n)| *n);
-    let mut findings = Vec::new();
-    if counted > 0 {
-        findings.extend(compared(above, group, stay, counted));
+    let pitch = by_pitches(written, design, group, stay);
+    let shared = match above {
+        Ok(above) => shared(above, group),
+        Err(why) => Err(why.clone()),
+    };
+    match (pitch, shared) {
+        (Some(pitch), Ok(Some((_, shared)))) if shared.psi > pitch.psi => compared(stay, &shared),
+        (Some(pitch), _) => compared(stay, &pitch),
+        (None, Ok(Some((counted, shared)))) => {
+            let mut findings = compared(stay, &shared);
+            let beside = group.holes(design).count() - counted;
+            if beside > 0 {
+                findings.push(silent(beside_the_tubes(beside, design, group)));
+            }
+            findings
+        }
+        (None, Ok(None)) => {
+            let count = group.holes(design).count();
+            vec![silent(beside_the_tubes(count, design, group))]
+        }
+        (None, Err(why)) => vec![silent(why)],
     }
-    if counted < count {
-        let why = format!(
-            "{} of {count} stays do not stand above the tubes, and the area that each holds is not known to this program",
-            count - counted
-        );
-        findings.push(RULE.finding(group.group.name.clone()).not_judged(why));
-    }
-    findings
 }
 
-fn compared(
-    above: &AboveTheTubes,
+fn beside_the_tubes(beside: usize, design: &Design, group: &StayGroup) -> String {
+    format!(
+        "{beside} of {} stays do not stand above the tubes, and the area that each holds is not known to this program",
+        group.holes(design).count()
+    )
+}
+
+/// The load of the pressure on the rectangle of its pitches, on one stay.
+fn by_pitches(
+    written: &Written,
+    design: &Design,
     group: &StayGroup,
     stay: &StaySpec,
-    counted: usize,
-) -> Vec<Finding> {
-    if let Some(bare) = above.stays.iter().find(|(g, _)| g.stay.is_none()) {
-        let why = format!(
+) -> Option<Stressed> {
+    let pressure = written.working_pressure.as_ref()?.value().to_psi();
+    let held = by_pitch(design, |area| group.has(design, area.hole))?;
+    let (load_lb, net_in2) = (pressure * held.in2, net_area_in2(stay));
+    let psi = load_lb / net_in2;
+    Some(Stressed {
+        psi,
+        place: group.group.name.clone(),
+        because: held.because,
+        lines: vec![
+            held.line,
+            format!(
+                "stress = {} × {}/{} = {} psi",
+                figure(pressure),
+                figure(held.in2),
+                figure(net_in2),
+                rounded(psi, 0)
+            ),
+        ],
+    })
+}
+
+/// The load above the tubes, shared by all stays there by their net areas, with how many of the group's stays are among them.
+fn shared(above: &AboveTheTubes, group: &StayGroup) -> Result<Option<(usize, Stressed)>, String> {
+    let is_own = |(g, _): &&(StayGroup, usize)| g.group.path == group.group.path;
+    let Some((_, counted)) = above.stays.iter().find(is_own) else {
+        return Ok(None);
+    };
+    if let Some((bare, _)) = above.stays.iter().find(|(g, _)| g.stay.is_none()) {
+        return Err(format!(
             "`{}.stay` is not given, and its stays share the load",
-            bare.0.group.path
-        );
-        return vec![RULE.finding(group.group.name.clone()).not_judged(why)];
+            bare.group.path
+        ));
     }
-    let net_in2: f64 = above
+    let each: Vec<(usize, f64)> = above
         .stays
         .iter()
-        .filter_map(|(g, n)| g.stay.map(|s| net_area_in2(s) * *n as f64))
-        .sum();
-    let stress = above.load_lb / net_in2;
-    let place = format!("{counted} {}", group.group.name);
-    let worked = |mut finding: Finding| {
-        for line in core_lines(stay) {
-            finding = finding.work(line);
-        }
-        let each: Vec<String> = above
-            .stays
-            .iter()
-            .filter_map(|(g, n)| g.stay.map(|s| format!("{n} × {}", figure(net_area_in2(s)))))
-            .collect();
-        finding = finding.work(format!(
-            "all = {} = {} in²",
-            each.join(" + "),
-            figure(net_in2)
-        ));
-        finding
-            .with("load above the tubes", "", above.load_lb, "lb")
-            .with("net area of all stays above the tubes", "", net_in2, "in2")
-            .work(format!(
+        .filter_map(|(g, n)| Some((*n, net_area_in2(g.stay?))))
+        .collect();
+    let net_in2: f64 = each.iter().map(|(n, area)| *n as f64 * area).sum();
+    let psi = above.load_lb / net_in2;
+    let sum: Vec<String> = each
+        .iter()
+        .map(|(n, area)| format!("{n} × {}", figure(*area)))
+        .collect();
+    let stressed = Stressed {
+        psi,
+        place: format!("{counted} {}", group.group.name),
+        because: "load above the tubes shared by net area".into(),
+        lines: vec![
+            format!("all = {} = {} in²", sum.join(" + "), figure(net_in2)),
+            format!(
                 "stress = {}/{} = {} psi",
                 rounded(above.load_lb, 0),
                 figure(net_in2),
-                rounded(stress, 0)
-            ))
+                rounded(psi, 0)
+            ),
+        ],
     };
-    let most = most_stress_psi(stay.kind);
-    let published = worked(RULE.finding(place.clone()))
-        .at_most(most, stress, "psi")
-        .because(lower_of(stay.kind));
+    Ok(Some((*counted, stressed)))
+}
+
+fn compared(stay: &StaySpec, stressed: &Stressed) -> Vec<Finding> {
+    let worked = |finding: Finding| {
+        let lines = core_lines(stay)
+            .into_iter()
+            .chain(stressed.lines.iter().cloned());
+        let finding = finding.with("net area of one stay", "", net_area_in2(stay), "in2");
+        lines.fold(finding, |finding, line| finding.work(line))
+    };
+    let published = worked(RULE.finding(stressed.place.clone()))
+        .at_most(most_stress_psi(stay.kind), stressed.psi, "psi")
+        .because(format!("{}; {}", stressed.because, lower_of(stay.kind)));
     let own = stay.allowed_stress.as_ref().map(|allowed| {
-        worked(RULE.finding_of_works(&allowed.origin, place)).at_most(
-            allowed.stress.value().to_psi(),
-            stress,
-            "psi",
-        )
+        worked(RULE.finding_of_works(&allowed.origin, stressed.place.clone()))
+            .at_most(allowed.stress.value().to_psi(), stressed.psi, "psi")
+            .because(stressed.because.clone())
     });
     [published].into_iter().chain(own).collect()
 }

@@ -7,12 +7,17 @@
 //! ```
 //!
 //! Source:  Indian Boiler Regulations 1950, regulations 581 and 588.
-//! Covers:  tubes screwed into both plates. A tube that is only expanded is no stay tube, whatever its breaking load.
-//! Leaves:  plain tubes counted as support, which is the works' statement under `support`.
+//! Covers:  the tubes of `stay_tubes` of a nest, screwed into both plates: every tube of a pattern, or some that stand on an even pitch
+//!          of their own. The hole of the stay tube itself is not taken off. A tube that is only expanded is no stay tube, whatever its
+//!          breaking load.
+//! Leaves:  stay tubes on an irregular pitch, of which the four sides are for the designer to name; plain tubes counted as support, which is the works' statement under `support`.
 
+use super::area_held::by_pitch;
+use super::measure::{figure, rounded};
+use super::stay_core::core_diameter;
 use super::{Finding, Rule, source};
-use crate::design::Design;
-use crate::spec::{Kind, Written};
+use crate::design::{Design, StayArea};
+use crate::spec::{Nest, StayTubes, Written};
 use crate::units::{Length, SQUARE_MM_PER_SQUARE_INCH, Stress};
 
 /// The rule.
@@ -41,17 +46,64 @@ pub fn irregular_area_held_in2(sides: [Length; 4], holes_in2: f64) -> f64 {
     area_held_in2((mean, mean), holes_in2)
 }
 
-fn run(written: &Written, _: &Design) -> Vec<Finding> {
-    match written.plate.kind {
-        // A spec gives no stay tubes: a nest's tubes are expanded.
-        Kind::SmokeboxTubePlate => Vec::new(),
+fn run(written: &Written, design: &Design) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (i, nest) in written.tubes.iter().enumerate() {
+        if let Some(stay_tubes) = &nest.stay_tubes {
+            let path = format!("tubes[{i}]");
+            findings.push(compared(written, design, &path, nest, stay_tubes));
+        }
     }
+    findings
+}
+
+fn compared(
+    written: &Written,
+    design: &Design,
+    path: &str,
+    nest: &Nest,
+    stay_tubes: &StayTubes,
+) -> Finding {
+    let finding = RULE.finding(format!("stay tubes of {}", nest.name));
+    let Some(pressure) = &written.working_pressure else {
+        return finding.not_judged("`working_pressure` is not given");
+    };
+    let own = |area: &StayArea| design.groups[design.holes[area.hole].group].path == path;
+    let Some(held) = by_pitch(design, own) else {
+        return finding.not_judged(format!(
+            "the stay tubes of `{path}.stay_tubes.which` stand on no even pitch, and the area that each holds is not known"
+        ));
+    };
+    let (d, n) = (stay_tubes.over_threads.value(), stay_tubes.threads_per_inch);
+    let (core, bore) = (core_diameter(d, n), stay_tubes.bore.value());
+    let allowed = stay_tube_pressure(core, bore, held.in2);
+    finding
+        .with("over threads", "D", d.to_inches(), "in")
+        .with("threads to the inch", "N", n, "")
+        .with("bore under the thread", "D1", bore.to_inches(), "in")
+        .with("area held by each", "A", held.in2, "in2")
+        .at_least(pressure.value().to_psi(), allowed.to_psi(), "psi")
+        .because(held.because)
+        .work(format!(
+            "D − 1.28/N = {} − 1.28/{} = {} in",
+            figure(d.to_inches()),
+            figure(n),
+            figure(core.to_inches())
+        ))
+        .work(held.line)
+        .work(format!(
+            "WP = 5,900 × ({}² − {}²)/{} = {} psi",
+            figure(core.to_inches()),
+            figure(bore.to_inches()),
+            figure(held.in2),
+            rounded(allowed.to_psi(), 1)
+        ))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::checks::stay_core::{core_diameter, round_in2};
+    use crate::checks::stay_core::round_in2;
     use crate::units::print::decimal;
 
     /// 2 1/2 × 11, bore 2: core 2.5 − 0.116364 = 2.383636; 5,900 × (5.681722 − 4)/40 = 248.1 psi.

@@ -5,13 +5,15 @@
 //! ```
 //!
 //! Source:  National Board proposal NB12-1201, S2.10.6: a proposal, not the issued text.
-//! Covers:  a note beside `stayed_surface`. Along a long rectangle it is kinder than the larger pitch in a square, which is why the
+//! Covers:  the same stays as `stayed_surface`, a note beside it unless it is named. Along a long rectangle it is kinder than the larger pitch in a square, which is why the
 //!          square rule on the larger pitch stays the one that is compared.
 //! Leaves:  everything that `stayed_surface` leaves.
 
+use super::measure::{Unit, figure, rounded};
+use super::stayed_surface::{Stayed, stayed};
 use super::{Finding, Rule, source};
 use crate::design::Design;
-use crate::spec::{Kind, Written};
+use crate::spec::Written;
 use crate::units::{Length, Stress};
 
 /// The rule.
@@ -34,10 +36,46 @@ pub fn rectangular_pitch_pressure(
     Stress::n_mm2(2.0 * t * t * allowed.to_n_mm2() * constant / (l * l + w * w))
 }
 
-fn run(written: &Written, _: &Design) -> Vec<Finding> {
-    match written.plate.kind {
-        Kind::SmokeboxTubePlate => Vec::new(),
-    }
+fn run(written: &Written, design: &Design) -> Vec<Finding> {
+    stayed(written, design)
+        .iter()
+        .map(by_both_pitches)
+        .collect()
+}
+
+fn by_both_pitches(stayed: &Stayed) -> Finding {
+    let (l, w) = stayed.pitches;
+    let finding = RULE
+        .finding(stayed.place.clone())
+        .with_length("greatest pitch across", "l", l, Unit::Inch)
+        .with_length("greatest pitch up", "w", w, Unit::Inch);
+    let terms = match &stayed.terms {
+        Ok(terms) => terms,
+        Err(why) => return finding.not_judged(why.clone()),
+    };
+    let allowed = rectangular_pitch_pressure(
+        terms.thickness,
+        terms.allowed,
+        terms.constant,
+        stayed.pitches,
+    );
+    let beside = if l.same_as(w) {
+        "a square: as `stayed_surface`"
+    } else {
+        "kinder than the larger pitch in a square, which `stayed_surface` compares"
+    };
+    terms
+        .compare(finding, allowed)
+        .because(format!("{}; {beside}", stayed.found))
+        .work(format!(
+            "P = 2 t² S C/(l² + w²) = 2 × {}² × {} × {}/({}² + {}²) = {} psi",
+            figure(terms.thickness.to_inches()),
+            figure(terms.allowed.to_psi()),
+            figure(terms.constant),
+            figure(l.to_inches()),
+            figure(w.to_inches()),
+            rounded(allowed.to_psi(), 1)
+        ))
 }
 
 #[cfg(test)]

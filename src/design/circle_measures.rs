@@ -1,7 +1,8 @@
 //! Areas and chords of circles, exactly: what handbooks print as tables.
 
+use super::Point;
 use crate::units::Length;
-use crate::units::angle::{PI, acos, sin, sqrt};
+use crate::units::angle::{PI, acos, asin, sin, sqrt};
 
 /// Area of the segment of this height cut from a circle of this radius, mm².
 ///
@@ -23,6 +24,36 @@ pub fn chord(diameter: Length, count: u32) -> Length {
         return Length::ZERO;
     }
     diameter * sin(PI / f64::from(count))
+}
+
+/// Area of what lies of a circle within a rectangle with level sides, mm², whose corners are `low` (lower left) and `high`.
+pub fn circle_in_rectangle(centre: Point, radius: Length, low: Point, high: Point) -> f64 {
+    let part = |x: f64, y: f64| below_and_left(radius.to_mm(), x - centre.x, y - centre.y);
+    part(high.x, high.y) - part(low.x, high.y) - part(high.x, low.y) + part(low.x, low.y)
+}
+
+/// Area of what lies left of x and below y of a circle about nought.
+///
+/// ```text
+/// H(u) = ∫ √(r² − v²) dv from −r to u = (u √(r² − u²) + r² asin(u/r))/2 + π r²/4
+/// ```
+/// The level y cuts the circle from −a to a: between them each upright strip is y + √(r² − v²) high; beyond them it is all below y,
+/// 2 √(r² − v²), where y is above the centre, and all above it where y is below.
+fn below_and_left(r: f64, x: f64, y: f64) -> f64 {
+    if r <= 0.0 {
+        return 0.0;
+    }
+    let (x, y) = (x.clamp(-r, r), y.clamp(-r, r));
+    let half_height = |u: f64| sqrt((r - u) * (r + u));
+    let half_area = |u: f64| (u * half_height(u) + r * r * asin(u / r)) / 2.0 + PI * r * r / 4.0;
+    let a = half_height(y);
+    let cut_to = x.clamp(-a, a);
+    let cut = y * (cut_to + a) + half_area(cut_to) - half_area(-a);
+    if y <= 0.0 {
+        return cut;
+    }
+    let beyond = half_area(x.min(-a)) + half_area(x.max(a)) - half_area(a);
+    cut + 2.0 * beyond
 }
 
 #[cfg(test)]
@@ -108,6 +139,42 @@ mod tests {
         assert_eq!(
             format!("{:.4}", chord(Length::mm(1.0), 17).to_mm()),
             "0.1837"
+        );
+    }
+
+    /// A circle of radius 10 and rectangles: the whole of it; a quarter; the half; none; the segment above y = 6, of height 4:
+    /// 100 acos 0.6 − 6 × 8 = 92.7295 − 48 = 44.7295; the square of side 10 in its middle, whose corners at 7.07 lie within it; and
+    /// its corner beyond x = 6, y = 6: from 6 to 8, ∫ √(100 − v²) − 6 = (48 + 100 asin 0.8 − 48 − 100 asin 0.6)/2 − 12
+    /// = 50 (0.927295 − 0.643501) − 12 = 2.1897.
+    #[test]
+    fn by_hand_circle_in_rectangle() {
+        let area = |low: (f64, f64), high: (f64, f64)| {
+            let centre = Point::new(3.0, -4.0);
+            let at = |(x, y): (f64, f64)| Point::new(x + 3.0, y - 4.0);
+            circle_in_rectangle(centre, Length::mm(10.0), at(low), at(high))
+        };
+        let is = |found: f64, hand: f64| assert!((found - hand).abs() < 5e-5, "{found}, {hand}");
+        is(area((-20.0, -20.0), (20.0, 20.0)), 100.0 * PI);
+        is(area((0.0, 0.0), (10.0, 10.0)), 25.0 * PI);
+        is(area((-20.0, -10.0), (20.0, 0.0)), 50.0 * PI);
+        is(area((11.0, -20.0), (20.0, 20.0)), 0.0);
+        is(area((7.5, 7.5), (20.0, 20.0)), 0.0);
+        is(area((-20.0, 6.0), (20.0, 20.0)), 44.7295);
+        is(area((-20.0, -20.0), (20.0, -6.0)), 44.7295);
+        is(area((6.0, -20.0), (20.0, 20.0)), 44.7295);
+        is(area((-5.0, -5.0), (5.0, 5.0)), 100.0);
+        is(area((6.0, 6.0), (20.0, 20.0)), 2.1897);
+        is(area((-20.0, 6.0), (-6.0, 20.0)), 2.1897);
+        is(area((6.0, -20.0), (20.0, -6.0)), 2.1897);
+        is(area((-20.0, -20.0), (-6.0, -6.0)), 2.1897);
+        assert_eq!(
+            circle_in_rectangle(
+                Point::CENTRE,
+                Length::ZERO,
+                Point::CENTRE,
+                Point::new(1.0, 1.0)
+            ),
+            0.0
         );
     }
 

@@ -1,5 +1,6 @@
 //! Every edge and hole in place: mm, y up, side stated. Never judges; knows no paper, YAML or DXF.
 
+mod above_tubes;
 mod amount;
 mod bend;
 mod changes;
@@ -40,6 +41,9 @@ mod room;
 mod scenario_tests;
 mod set_out;
 mod smokebox_tube_plate;
+mod stay_area;
+mod stay_pitch;
+mod stay_tubes;
 mod struck_lines;
 mod support_field;
 mod trammels;
@@ -48,8 +52,9 @@ mod tube_length;
 mod welds;
 mod withdrawal;
 
+pub use above_tubes::AboveTubes;
 pub use changes::{Changes, FigureChange, GroupCount, HoleAt, HoleChange, changes};
-pub use circle_measures::{chord, circle_segment_area};
+pub use circle_measures::{chord, circle_in_rectangle, circle_segment_area};
 pub use cross_checks::{CrossCheck, cross_checks};
 pub use direction::{DirectionLigament, directions};
 pub use drill_access::{NearWall, near_wall};
@@ -69,6 +74,8 @@ pub use path::{BadStep, ImpossiblePath, Step, Walk};
 pub use point::Point;
 pub use rivet_line::{HeadRoom, Rivet, RivetLine, RivetMade};
 pub use set_out::set_out;
+pub use stay_area::{Piece, StayArea};
+pub use stay_pitch::StayPitch;
 pub use struck_lines::{Run, levels, runs, uprights};
 pub use trammels::{QuarterPop, Strike, pop_circle, quarter_chord, quarter_pops, strikes};
 pub use tube_ends::{OtherEndOfNest, TubeEnds};
@@ -125,6 +132,14 @@ pub struct Design {
     pub largest_circle: Option<LargestCircle>,
     /// The same, tubes and flues not counted.
     pub largest_circle_without_tubes: Option<LargestCircle>,
+    /// The flat above the tubes that stays have to hold, where the spec says what tubes and flange hold of it.
+    pub above_tubes: Option<AboveTubes>,
+    /// The pitches of each set of stays that stand in rows and columns.
+    pub stay_pitches: Vec<StayPitch>,
+    /// The tubes that are screwed into both plates, as indices into `holes`.
+    pub stay_tubes: Vec<usize>,
+    /// The piece of flat that each stay or stay tube carries, in the order of the holes; none for a stay of which that is not known.
+    pub stay_areas: Vec<StayArea>,
     /// Masses and areas.
     pub figures: Figures,
 }

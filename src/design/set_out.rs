@@ -1,5 +1,6 @@
 //! Setting out, step by step: form, holes, numbers, contradictions, rivets, metal between, largest circles, masses.
 
+use super::above_tubes::above_tubes;
 use super::amount::{Amounts, point};
 use super::crowd::heap;
 use super::hole_set::place_hole_set;
@@ -9,6 +10,9 @@ use super::numbering::{Numbered, PlacedGroup, number_holes};
 use super::overlap::overlaps;
 use super::rivet_line::{RIVET_LETTER, set_out_rivets};
 use super::smokebox_tube_plate::{self, Form};
+use super::stay_area::stay_areas;
+use super::stay_pitch::stay_pitches;
+use super::stay_tubes::stay_tubes;
 use super::tube_ends::other_ends;
 use super::withdrawal::draw_out;
 use super::{Design, LargestCircle, Point, directions, lands, largest_circle, survey};
@@ -49,6 +53,7 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
     ));
     let rivets = set_out_rivets(written, form.flange.as_ref(), amounts, &mut faults);
     let former_pins = pins_on_tubes(written, &numbered, amounts, &mut faults);
+    let stay_tubes = stay_tubes(written, &numbered, amounts, &mut faults);
     support_line_is_there(written, &form, &mut faults);
     let other_ends = other_ends(written, &numbered, amounts, &mut faults);
     let withdrawal = draw_out(written, &numbered, &other_ends, &mut faults);
@@ -62,7 +67,18 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         &numbered.holes,
         rivets.as_ref(),
     );
-    let circles = largest_circles(written, &form, &numbered);
+    let circles = largest_circles(written, &form, &numbered, &stay_tubes);
+    let stay_pitches = stay_pitches(&numbered, &stay_tubes);
+    let flange = form.flange.as_ref();
+    let above_tubes = above_tubes(written, flange, &numbered.holes, &numbered.groups);
+    let stay_areas = stay_areas(
+        written,
+        &numbered.holes,
+        &numbered.groups,
+        &stay_pitches,
+        above_tubes.as_ref(),
+        &stay_tubes,
+    );
     Ok(Design {
         kind: written.plate.kind,
         view_from: written.plate.view_from,
@@ -85,6 +101,10 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         close_pairs: survey.close_pairs,
         largest_circle: circles.0,
         largest_circle_without_tubes: circles.1,
+        above_tubes,
+        stay_pitches,
+        stay_tubes,
+        stay_areas,
         figures,
     })
 }
@@ -198,12 +218,13 @@ fn support_line_is_there(written: &Written, form: &Form, faults: &mut Vec<Fault>
     }
 }
 
-/// The largest unsupported circle with what the spec counts as support, and the same with tubes and flues not counted; nothing
-/// where the spec does not say what supports the flat.
+/// The largest unsupported circle with what the spec counts as support, and the same with tubes and flues not counted that are
+/// only expanded; nothing where the spec does not say what supports the flat.
 fn largest_circles(
     written: &Written,
     form: &Form,
     numbered: &Numbered,
+    stay_tubes: &[usize],
 ) -> (Option<LargestCircle>, Option<LargestCircle>) {
     let Some(support) = &written.support else {
         return (None, None);
@@ -211,10 +232,12 @@ fn largest_circles(
     let Some(line) = form.line(support.flange_line) else {
         return (None, None);
     };
+    // A stay tube holds the plate as any stay does.
+    let holds = |tube: usize| support.stays && stay_tubes.binary_search(&tube).is_ok();
     let supports = |counts: &dyn Fn(Purpose) -> bool| -> Vec<(usize, Point)> {
         let holes = numbered.holes.iter().enumerate();
         holes
-            .filter(|(_, hole)| counts(numbered.groups[hole.group].purpose))
+            .filter(|(index, hole)| counts(numbered.groups[hole.group].purpose) || holds(*index))
             .map(|(index, hole)| (index, hole.at))
             .collect()
     };

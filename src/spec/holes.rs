@@ -52,6 +52,32 @@ pub struct Nest {
     pub other_projection: Option<Size>,
     /// The holes of these tubes in the plate at the other end.
     pub other_end: Option<super::tube_ends::OtherEnd>,
+    /// Tubes of the nest that are screwed into both plates, and so hold them.
+    pub stay_tubes: Option<StayTubes>,
+}
+
+/// Tubes that are screwed into both plates. A tube that is only expanded is none.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct StayTubes {
+    /// Which tubes of the nest they are.
+    pub which: WhichTubes,
+    /// Diameter over the threads.
+    pub over_threads: Size,
+    /// Threads to the inch, Whitworth form.
+    pub threads_per_inch: f64,
+    /// Bore under the thread.
+    pub bore: Size,
+}
+
+/// Which tubes of a nest.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum WhichTubes {
+    /// Every tube of it.
+    Every,
+    /// The tubes at these places.
+    At(Vec<At>),
 }
 
 /// What a nest is for.
@@ -447,6 +473,8 @@ pub struct RivetLineSpec {
     pub tack_every: Option<u32>,
     /// Shear strength of the rivet metal.
     pub shear_strength: Option<Strength>,
+    /// Strength of the joint against crushing of rivet or plate, with its origin.
+    pub crushing_strength: Option<AllowedStress>,
 }
 
 /// Where the bottom centre line falls.
