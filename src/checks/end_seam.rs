@@ -1,7 +1,7 @@
 //! Least strength of the seam that joins an end plate to its shell.
 //!
 //! ```text
-//! least of plate % and rivet % ≥ 38 %        of the shell of the thickness required
+//! least of plate %, rivet % and crushing % ≥ 38 %        of the shell of the thickness required
 //! ```
 //!
 //! Source:  Indian Boiler Regulations 1950, regulation 104.
@@ -11,7 +11,7 @@
 //! Leaves:  how thick the shell must be; intermediate seams (42 %, and half the longitudinal seam's).
 
 use super::measure::{figure, rounded};
-use super::rivet_joint::{JointPlate, JointRivets, joint, plate_percent, rivet_percent};
+use super::rivet_joint::{JointPlate, JointRivets, crushing, joint, plate_percent, rivet_percent};
 use super::{Finding, Rule, source};
 use crate::design::Design;
 use crate::spec::Written;
@@ -57,20 +57,26 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         .and_then(|b| b.thickness_required.as_ref());
     let reckoned_on = required.map_or(plate.thickness, |size| size.value());
     let (by_plate, by_rivets) = seam_percents(plate, rivets, reckoned_on);
-    let (least, which) = if by_rivets < by_plate {
-        (by_rivets, "rivets")
-    } else {
-        (by_plate, "plate")
-    };
+    let by_crushing = crushing(written, design)
+        .map(|crushing| plate.thickness / reckoned_on * crushing.percent(plate, rivets));
+    let mut ways = vec![(by_plate, "plate"), (by_rivets, "rivets")];
+    ways.extend(by_crushing.map(|percent| (percent, "crushing")));
+    let (least, which) = least_of(&ways);
     let on = match required {
         Some(_) => "the thickness required",
         None => "the thickness fitted, since `barrel.thickness_required` is not given",
     };
     let (fitted, taken) = (plate.thickness.to_inches(), reckoned_on.to_inches());
+    let mut finding = finding;
+    for (percent, way) in &ways {
+        finding = finding.with(*way, "", *percent, "%");
+    }
+    if let (Some(percent), Some(crushing)) = (by_crushing, crushing(written, design)) {
+        let on_fitted = crushing.percent(plate, rivets);
+        finding = finding.work(percent_line("crushing", on_fitted, fitted, taken, percent));
+    }
     vec![
         finding
-            .with("plate", "", by_plate, "%")
-            .with("rivets", "", by_rivets, "%")
             .with("thickness fitted", "", fitted, "in")
             .with("thickness reckoned on", "", taken, "in")
             .at_least(LEAST_PERCENT, least, "%")
@@ -95,6 +101,17 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
                 figure(LEAST_PERCENT)
             )),
     ]
+}
+
+/// The weakest way for the seam to give; of several alike, the first.
+fn least_of(ways: &[(f64, &'static str)]) -> (f64, &'static str) {
+    let mut least = ways[0];
+    for way in ways {
+        if way.0 < least.0 {
+            least = *way;
+        }
+    }
+    least
 }
 
 fn percent_line(name: &str, on_fitted: f64, fitted: f64, taken: f64, percent: f64) -> String {

@@ -4,18 +4,20 @@
 //! plate    100 (P − D)/P                     P   pitch along the bore, in       D, A  diameter and area of the hole, in and in²
 //! rivets   100 A N C S1/(P T S)              N   rivets in a pitch              C     1 in single shear, 1.875 in double
 //! combined 100 (P − 2D)/P + 100 A C S1/(P T S)   T   barrel's thickness, in     S, S1 strengths of plate and rivets, tonf/in²
-//! crushing N D T f                               f   crushing strength          United States rules and textbooks
+//! crushing 100 N D T1 f/(P T S)              f   crushing strength      T1  the thinner of barrel and flange, in
 //! Board of Trade: rivets × F/4                   F   factor of safety of the seam
 //! ```
 //!
 //! Source:  Indian Boiler Regulations 1950, regulation 177.
 //! Covers:  one row in single shear through barrel and flange; the barrel is the plate whose strength is shared. The least governs.
 //!          The combined form holds only where inner rows have twice the rivets of the outer.
-//! Leaves:  crushing of the rivet, which this source does not ask; tightness. The percentage is judged by `end_seam`.
+//!          Crushing, which this source does not ask, is reckoned on the thinner of barrel and flange where the spec gives
+//!          `rivets.crushing_strength` with its origin.
+//! Leaves:  tightness. The percentages are judged by `end_seam`.
 
 use super::measure::{Unit, figure, rounded};
 use super::{Finding, Rule, source};
-use crate::design::{Design, RivetLine};
+use crate::design::{Design, FlangeDesign, RivetLine};
 use crate::spec::Written;
 use crate::units::angle::PI;
 use crate::units::{Length, Stress};
@@ -172,7 +174,68 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
             figure(pitch.to_inches()),
             rounded(plate_percent(pitch, hole), 2)
         ));
-    vec![plate, rivets_sheared(written, line)]
+    let mut findings = vec![plate, rivets_sheared(written, line)];
+    if let (Some(crushing), Ok(joint)) = (crushing(written, design), joint(written, line)) {
+        findings.push(crushed(&crushing, joint));
+    }
+    findings
+}
+
+/// What crushing of the joint is reckoned with.
+pub(super) struct Crushing<'a> {
+    /// Crushing strength, as the spec gives it.
+    pub strength: Stress,
+    /// Who says so.
+    pub origin: &'a str,
+    /// The thinner of barrel and flange.
+    pub thickness: Length,
+}
+
+/// Crushing of the joint, where the spec gives a strength for it.
+pub(super) fn crushing<'a>(written: &'a Written, design: &Design) -> Option<Crushing<'a>> {
+    let given = written.rivets.as_ref()?.crushing_strength.as_ref()?;
+    let flange = match design.flange.as_ref()? {
+        FlangeDesign::Pressed(_) => design.thickness.value(),
+        FlangeDesign::Fabricated(ring) => ring.ring_thickness.value(),
+    };
+    Some(Crushing {
+        strength: given.stress.value(),
+        origin: &given.origin,
+        thickness: flange.min(written.barrel.as_ref()?.thickness.value()),
+    })
+}
+
+impl Crushing<'_> {
+    /// Strength of the joint against crushing over the tensile strength of the solid plate, %.
+    pub(super) fn percent(&self, plate: JointPlate, rivets: JointRivets) -> f64 {
+        100.0 * crushing_n(self.thickness, rivets, self.strength) / solid_plate_n(plate)
+    }
+}
+
+fn crushed(crushing: &Crushing, (plate, rivets): (JointPlate, JointRivets)) -> Finding {
+    let percent = crushing.percent(plate, rivets);
+    let (d, t1) = (rivets.hole.to_inches(), crushing.thickness.to_inches());
+    let (p, t) = (plate.pitch.to_inches(), plate.thickness.to_inches());
+    let (f, s) = (
+        crushing.strength.to_tonf_in2(),
+        plate.strength.to_tonf_in2(),
+    );
+    RULE.finding_of_works(crushing.origin, "crushing")
+        .with("rivet hole", "D", d, "in")
+        .with("thinner of barrel and flange", "T1", t1, "in")
+        .with("crushing strength", "f", f, "tonf/in2")
+        .provides(percent, "%")
+        .because("judged under end_seam")
+        .work(format!(
+            "100 N D T1 f/(P T S) = 100 × 1 × {} × {} × {}/({} × {} × {}) = {} %",
+            figure(d),
+            figure(t1),
+            figure(f),
+            figure(p),
+            figure(t),
+            figure(s),
+            rounded(percent, 2)
+        ))
 }
 
 fn rivets_sheared(written: &Written, line: &RivetLine) -> Finding {
