@@ -53,6 +53,9 @@ enum Command {
         /// Folder in which the plate's own folder, named by drawing and revision, is written
         #[arg(long, default_value = "output", value_name = "DIR")]
         out: PathBuf,
+        /// Also write the cut files and their order note as one .zip to send to the contractor
+        #[arg(long)]
+        zip: bool,
     },
     /// Compare a plate with the rules that judge it, and say what came of it; nothing is written
     #[command(after_help = "Example:\n  centrepop check specs/marl-hen-smokebox.yaml")]
@@ -109,7 +112,7 @@ fn kinds_of_start() -> String {
 
 fn main() -> ExitCode {
     let outcome: Outcome = match Arguments::parse().command {
-        Command::Draw { spec, out } => commands::draw::draw(&spec, &out),
+        Command::Draw { spec, out, zip } => commands::draw::draw(&spec, &out, zip),
         Command::Check { spec, json } => commands::check::check(&spec, json, screen_width()),
         Command::Explain { rule, spec } => {
             commands::explain::explain(rule.as_deref(), spec.as_deref(), screen_width())

@@ -38,6 +38,7 @@ const ONE_FILE: &[(&str, &str)] = &[
     ("cavalier_contours", "design/outline_offset.rs"),
     ("libm", "units/angle.rs"),
     ("csv", "pack/csv_file.rs"),
+    ("zip", "pack/zip_file.rs"),
     ("clap", "main.rs"),
 ];
 

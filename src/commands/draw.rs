@@ -10,8 +10,9 @@ use crate::pack::{self, Counts, Gate, PackFile, Written};
 use crate::sheets::{Sheet, draw_sheets, faults_of_lettering};
 use crate::spec::Spec;
 
-/// Draws the plate of a spec into `<drawing>-<revision>` under `out`, or refuses and writes nothing.
-pub fn draw(spec_file: &Path, out: &Path) -> Outcome {
+/// Draws the plate of a spec into `<drawing>-<revision>` under `out`, or refuses and writes nothing. With `zip` the cut files and
+/// their order note also stand there as one file to send.
+pub fn draw(spec_file: &Path, out: &Path, zip: bool) -> Outcome {
     let (spec, design) = read_and_set_out(spec_file)?;
     let parts = cut_parts(&spec, &design).map_err(|faults| spec.refuse(faults))?;
     let unlettered = faults_of_lettering(&spec);
@@ -21,7 +22,7 @@ pub fn draw(spec_file: &Path, out: &Path) -> Outcome {
     let findings = run_checks(&spec, &design);
     let gate = Gate::of(&findings);
     let sheets = draw_sheets(&spec, &design, &findings, &parts);
-    let files = pack_files(&spec, &design, &findings, &gate, &sheets, &parts)?;
+    let files = pack_files(&spec, &design, &findings, &gate, &sheets, &parts, zip)?;
     let written = pack::write_whole(out, &pack::folder_name(&spec), &files)?;
     Ok(said(&written, &files, &findings, &gate))
 }
@@ -34,6 +35,7 @@ pub fn pack_files(
     gate: &Gate,
     sheets: &[Sheet],
     parts: &[CutPart],
+    zip: bool,
 ) -> Result<Vec<PackFile>, Refused> {
     let (cut_files, note) = match gate {
         Gate::Open => (
@@ -48,6 +50,9 @@ pub fn pack_files(
     files.push(pack::results(spec, design, findings, &cut_files));
     files.extend(cut_files.into_iter().map(|cut| cut.file));
     files.extend(note);
+    if zip {
+        files.extend(pack::cut_zip(spec, &files));
+    }
     let mut paths: Vec<&str> = files.iter().map(|file| file.path.as_str()).collect();
     paths.sort();
     files.push(pack::page(spec, design, findings, sheets, &paths));

@@ -3,11 +3,13 @@
 //! It looks at the entities of the file alone and knows nothing of the plate, so that a slip in the making of a part is
 //! found and not repeated.
 
+mod as_rounded;
 mod contour;
+mod facets;
 
 use std::fmt;
 
-use super::entity::{Entity, entities};
+use super::entity::{Entity, entities, extent};
 use super::part::{CutPart, Layer};
 use super::settings::Settings;
 use crate::design::Point;
@@ -54,6 +56,8 @@ struct Limits {
     least_hole_mm: Option<f64>,
     least_web_mm: Option<f64>,
     least_edge_mm: Option<f64>,
+    /// Room on the plate that the part is cut from.
+    stock_mm: Option<[f64; 2]>,
 }
 
 /// Everything that makes a part unfit to be cut.
@@ -63,16 +67,44 @@ pub fn preflight(cutting: &Cutting, part: &CutPart) -> Result<(), Vec<Unfit>> {
         least_hole_mm: settings.least_hole().map(|f| f.value.to_mm()),
         least_web_mm: settings.least_web().map(|f| f.value.to_mm()),
         least_edge_mm: settings.least_edge().map(|f| f.value.to_mm()),
+        stock_mm: stock(cutting, part),
     };
     judge(&entities(part), limits)
 }
 
-fn judge(entities: &[(Layer, Entity)], limits: Limits) -> Result<(), Vec<Unfit>> {
+/// Width and height of the plate less its margin, for the part that the spec's plate is meant for.
+fn stock(cutting: &Cutting, part: &CutPart) -> Option<[f64; 2]> {
+    let (wide, tall) = cutting.stock.as_ref()?;
+    let margin = cutting
+        .stock_margin
+        .as_ref()
+        .map_or(Length::ZERO, Size::value);
+    let clear = |size: &Size| (size.value() - 2.0 * margin).to_mm();
+    matches!(part.name.as_str(), "plate" | "blank").then(|| [clear(wide), clear(tall)])
+}
+
+fn judge(exact: &[(Layer, Entity)], limits: Limits) -> Result<(), Vec<Unfit>> {
+    // The cutter sees what the digits of the file leave.
+    let rounded: Vec<(Layer, Entity)> = exact
+        .iter()
+        .map(|(layer, entity)| (*layer, as_rounded::as_rounded(entity)))
+        .collect();
+    let entities = rounded.as_slice();
     let mut found: Vec<Unfit> = entities
         .iter()
         .filter_map(|(layer, entity)| no_length(*layer, entity))
         .collect();
-    let (outside, inside) = contours(entities, &mut found);
+    found.extend(entities.iter().filter_map(|(layer, entity)| {
+        let at = facets::facets(entity)?;
+        let fact = format!(
+            "an arc on {} is drawn in short straight pieces",
+            layer.name()
+        );
+        Some(unfit(fact, at))
+    }));
+    contours(entities, &mut found);
+    // Metal is measured before rounding: a web of just what is asked would else fall short by the last digit.
+    let (outside, inside) = contours(exact, &mut Vec::new());
     if outside.len() != 1 {
         let fact = format!(
             "{} contours lie on CUT-OUTSIDE, and a part has one edge",
@@ -85,8 +117,10 @@ fn judge(entities: &[(Layer, Entity)], limits: Limits) -> Result<(), Vec<Unfit>>
         found.extend(off_the_part(edge, &inside, limits));
         found.extend(meeting(&inside, limits));
         found.extend(too_small(&inside, limits));
-        found.extend(repeated_pops(entities));
+        found.extend(repeated_marks(entities));
         found.extend(stray_marks(entities, edge, &inside));
+        found.extend(far_off(entities));
+        found.extend(off_the_stock(entities, limits));
     }
     if found.is_empty() { Ok(()) } else { Err(found) }
 }
@@ -192,28 +226,110 @@ fn too_small(inside: &[Contour], limits: Limits) -> Vec<Unfit> {
         .collect()
 }
 
-/// Pops struck twice in one place.
-fn repeated_pops(entities: &[(Layer, Entity)]) -> Vec<Unfit> {
-    let mut pops: Vec<&Entity> = entities
+/// Marks made twice in one place, whichever way they were drawn.
+fn repeated_marks(entities: &[(Layer, Entity)]) -> Vec<Unfit> {
+    let key = |entity: &Entity| {
+        let (a, b) = ends(entity).unwrap_or_default();
+        let (a, b) = ((a.x, a.y), (b.x, b.y));
+        if a <= b { (a, b) } else { (b, a) }
+    };
+    let order = |(a, b): (f64, f64), (c, d): (f64, f64)| a.total_cmp(&c).then(b.total_cmp(&d));
+    let mut marks: Vec<(Layer, &Entity)> = entities
         .iter()
-        .filter(|(layer, _)| *layer == Layer::Pop)
-        .map(|(_, entity)| entity)
+        .filter(|(layer, entity)| !layer.is_cut() && ends(entity).is_some())
+        .map(|(layer, entity)| (*layer, entity))
         .collect();
-    let key = |entity: &Entity| ends(entity).map_or((0.0, 0.0), |(a, _)| (a.x, a.y));
-    pops.sort_by(|a, b| {
-        let ((ax, ay), (bx, by)) = (key(a), key(b));
-        ax.total_cmp(&bx).then(ay.total_cmp(&by))
+    marks.sort_by(|(layer, a), (other, b)| {
+        let (a, b) = (key(a), key(b));
+        layer.cmp(other).then(order(a.0, b.0)).then(order(a.1, b.1))
     });
-    pops.windows(2)
-        .filter(|pair| pair[0] == pair[1])
-        .map(|pair| unfit("a pop is struck twice", ends(pair[0]).map(|(a, _)| a)))
+    let alike = |(layer, a): (Layer, &Entity), (other, b): (Layer, &Entity)| {
+        let one_line = matches!((a, b), (Entity::Line { .. }, Entity::Line { .. }));
+        layer == other && (a == b || one_line && key(a) == key(b))
+    };
+    marks
+        .windows(2)
+        .filter(|pair| alike(pair[0], pair[1]))
+        .map(|pair| {
+            let (layer, entity) = pair[0];
+            let fact = match layer {
+                Layer::Pop => "a pop is struck twice".into(),
+                _ => format!("a {} on {} is drawn twice", entity.kind(), layer.name()),
+            };
+            unfit(fact, ends(entity).map(|(a, _)| a))
+        })
         .collect()
+}
+
+/// Things so far from the part that whoever opens the file sees a speck.
+fn far_off(entities: &[(Layer, Entity)]) -> Vec<Unfit> {
+    let cut = entities.iter().filter(|(layer, _)| layer.is_cut());
+    let Some(around) = extent(cut.map(|(_, entity)| entity)) else {
+        return Vec::new();
+    };
+    let [wide, tall] = around.size();
+    let reach = wide.max(tall).max(NEAR_MM);
+    let far = |entity: &Entity| {
+        let here = extent(std::iter::once(entity))?;
+        let off = (around.low.x - here.low.x)
+            .max(around.low.y - here.low.y)
+            .max(here.high.x - around.high.x)
+            .max(here.high.y - around.high.y);
+        (off > reach).then_some(here.low)
+    };
+    entities
+        .iter()
+        .filter_map(|(layer, entity)| {
+            let at = far(entity)?;
+            let fact = format!(
+                "a {} on {} lies far off the part",
+                entity.kind(),
+                layer.name()
+            );
+            Some(unfit(fact, at))
+        })
+        .collect()
+}
+
+/// Notes and square lie within this of the part, mm, or within its own size.
+const NEAR_MM: f64 = 1500.0;
+
+/// A part too large for the plate it is to be cut from, whichever way it is turned by a quarter.
+fn off_the_stock(entities: &[(Layer, Entity)], limits: Limits) -> Option<Unfit> {
+    let [stock_wide, stock_tall] = limits.stock_mm?;
+    let cut = entities.iter().filter(|(layer, _)| layer.is_cut());
+    let [wide, tall] = extent(cut.map(|(_, entity)| entity))?.size();
+    let fits =
+        |w: f64, h: f64| w <= stock_wide + SAME_LENGTH_MM && h <= stock_tall + SAME_LENGTH_MM;
+    let mm = |mm: f64| millimetres(Length::mm(mm));
+    (!fits(wide, tall) && !fits(tall, wide)).then(|| {
+        let fact = format!(
+            "the part is {} mm by {} mm, and the plate named as its stock has room for {} mm by {} mm within its margin",
+            mm(wide), mm(tall), mm(stock_wide), mm(stock_tall)
+        );
+        unfit(fact, None)
+    })
 }
 
 /// Marks off the part or in a hole, and reference lines on it.
 fn stray_marks(entities: &[(Layer, Entity)], edge: &Contour, inside: &[Contour]) -> Vec<Unfit> {
     let mut found = Vec::new();
     for (layer, entity) in entities {
+        if matches!(entity, Entity::Dot(_)) && *layer != Layer::Pop {
+            found.push(unfit(
+                format!("a stray point on {}", layer.name()),
+                ends(entity).map(|e| e.0),
+            ));
+            continue;
+        }
+        if let (Entity::Polyline { vertices, .. }, false) =
+            (entity, layer.is_cut() || *layer == Layer::Reference)
+            && let Some(off) = vertices.iter().find(|v| !edge.holds(v.at))
+        {
+            let fact = format!("a mark on {} lies off the part", layer.name());
+            found.push(unfit(fact, off.at));
+            continue;
+        }
         let Some((from, to)) = ends(entity) else {
             continue;
         };

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use super::PackFile;
-use crate::cut::{self, CutPart, Summary, Version};
+use crate::cut::{self, CutPart, HolesCut, Summary, Version, Withheld};
 use crate::spec::Spec;
 
 /// One cut file of the pack.
@@ -13,6 +13,10 @@ pub struct CutFile {
     pub file: PackFile,
     /// What it holds, counted from the part it was made from.
     pub summary: Summary,
+    /// Holes that are cut, by size.
+    pub holes_cut: Vec<HolesCut>,
+    /// Holes that are not, what is made instead, and why.
+    pub withheld: Vec<Withheld>,
 }
 
 /// Why a cut file is not let out; nothing of the pack is then written.
@@ -86,6 +90,8 @@ fn released(
     Ok(CutFile {
         file: PackFile::new(path, text),
         summary: cut::summary(part),
+        holes_cut: part.holes_cut.clone(),
+        withheld: part.withheld.clone(),
     })
 }
 

@@ -12,6 +12,7 @@ mod record;
 mod results;
 mod sheet_files;
 mod tables;
+mod zip_file;
 
 pub use cut_files::{CutFault, CutFile, NotReleased, cut_files};
 pub use folder::{NotWritten, Written, write_whole};
@@ -23,6 +24,7 @@ pub use record::inspection_record;
 pub use results::results;
 pub use sheet_files::{NotDrawn, sheet_files, sheet_path};
 pub use tables::tables;
+pub use zip_file::cut_zip;
 
 /// One file of a pack, not yet written.
 #[derive(Clone, Debug, PartialEq, Eq)]

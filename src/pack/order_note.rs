@@ -4,7 +4,7 @@ use super::sheet_files::not_drawn;
 use super::{Counts, NotDrawn, PackFile};
 use crate::cut::{self, CutPart};
 use crate::design::Design;
-use crate::sheets::{self, note_pages};
+use crate::sheets::{self, order_note_pages};
 use crate::spec::Spec;
 
 /// What the contractor is told of these parts; no file where nothing is cut.
@@ -25,7 +25,7 @@ pub fn order_note(
         job.revision,
         spec.short_fingerprint()
     );
-    let printed = sheets::pdf::write(&title, &note_pages(&title, &lines))
+    let printed = sheets::pdf::write(&title, &order_note_pages(&title, &lines, parts))
         .map_err(not_drawn("cut/order-note.pdf"))?;
     Ok(vec![
         PackFile::new("cut/order-note.txt", lines.join("\n") + "\n"),

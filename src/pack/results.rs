@@ -321,11 +321,49 @@ struct CutFileResult<'a> {
     file: &'a str,
     #[serde(flatten)]
     holds: &'a Summary,
+    holes_cut: Vec<HolesCutResult<'a>>,
+    withheld: Vec<WithheldResult<'a>>,
+}
+
+#[derive(Serialize)]
+struct HolesCutResult<'a> {
+    ids: &'a [String],
+    name: &'a str,
+    cut_mm: f64,
+    finish_mm: f64,
+    by: &'a str,
+}
+
+#[derive(Serialize)]
+struct WithheldResult<'a> {
+    ids: &'a [String],
+    instead: &'static str,
+    why: &'a str,
 }
 
 fn cut_file_result(file: &CutFile) -> CutFileResult<'_> {
     CutFileResult {
         file: &file.file.path,
         holds: &file.summary,
+        holes_cut: file
+            .holes_cut
+            .iter()
+            .map(|holes| HolesCutResult {
+                ids: &holes.ids,
+                name: &holes.name,
+                cut_mm: holes.cut.to_mm(),
+                finish_mm: holes.finish.to_mm(),
+                by: &holes.by,
+            })
+            .collect(),
+        withheld: file
+            .withheld
+            .iter()
+            .map(|holes| WithheldResult {
+                ids: &holes.ids,
+                instead: holes.instead,
+                why: &holes.reason,
+            })
+            .collect(),
     }
 }

@@ -103,7 +103,7 @@ fn put_blank_boxes(board: &mut Board, tables: &PaperBox) -> f64 {
 }
 
 /// Box round what is cut of a part.
-fn cut_box(part: &CutPart) -> PlateBox {
+pub(super) fn cut_box(part: &CutPart) -> PlateBox {
     let mut b = PlateBox::NONE;
     for (_, shape) in part.shapes.iter().filter(|(layer, _)| layer.is_cut()) {
         match shape {
@@ -206,7 +206,7 @@ fn put_part(
     scale
 }
 
-fn put_shape(board: &mut Board, view: &View, layer: Layer, shape: &Shape) {
+pub(super) fn put_shape(board: &mut Board, view: &View, layer: Layer, shape: &Shape) {
     let stroke = match layer {
         Layer::CutOutside | Layer::CutInside => Stroke::SEEN,
         Layer::Scribe => Stroke::ADJACENT,
@@ -309,7 +309,7 @@ fn put_outer_sizes(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View
 }
 
 /// x of the leftmost corner on the top edge of a part.
-fn leftmost_at_top(part: &CutPart, b: &PlateBox) -> f64 {
+pub(super) fn leftmost_at_top(part: &CutPart, b: &PlateBox) -> f64 {
     part.shapes
         .iter()
         .filter(|(layer, _)| *layer == Layer::CutOutside)
@@ -447,7 +447,7 @@ fn put_pop_name(board: &mut Board, set: &Set<'_>, pop: Point, c: PaperPoint) {
 }
 
 /// A fine box about each patch of stamped letters, which would be mush at this scale.
-fn put_stamps(board: &mut Board, part: &CutPart, view: &View) {
+pub(super) fn put_stamps(board: &mut Board, part: &CutPart, view: &View) {
     let mut patches: Vec<PaperBox> = Vec::new();
     for (layer, shape) in &part.shapes {
         let Shape::Line { from, to } = shape else {

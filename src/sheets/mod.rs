@@ -50,6 +50,7 @@ mod marking_tables;
 mod nest_tables;
 mod note;
 mod notes;
+mod order_note;
 mod order_tables;
 mod pages;
 mod paper_size;
@@ -96,7 +97,7 @@ mod writers_agree;
 
 pub use letterable::faults_of_lettering;
 pub use mark::{Hang, Mark, PaperPoint, Pattern, Pen, Role, Sheet, Text, at};
-pub use note::note_pages;
+pub use order_note::order_note_pages;
 
 use board::Board;
 use set::Set;

@@ -4,7 +4,7 @@ use super::face;
 use super::mark::{Hang, Mark, PaperPoint, Sheet, Text};
 
 /// A4, portrait, mm.
-const PAPER: (f64, f64) = (210.0, 297.0);
+pub(super) const PAPER: (f64, f64) = (210.0, 297.0);
 /// Clear on the left, for the binder, mm.
 const LEFT: f64 = 20.0;
 /// Clear on the other edges, mm.
@@ -14,13 +14,22 @@ const HEIGHT: f64 = 2.3;
 /// Base line to base line, mm.
 const STEP: f64 = 4.4;
 
-/// The lines on as many pages as they need, each with a foot that names it. A line all in capitals is a heading, in bold.
-pub fn note_pages(title: &str, lines: &[String]) -> Vec<Sheet> {
+/// Lines on a page.
+fn on_a_page() -> usize {
     let room = PAPER.1 - 2.0 * EDGE - 2.0 * STEP;
-    let on_a_page = (room / STEP) as usize;
-    let of = lines.len().div_ceil(on_a_page);
+    (room / STEP) as usize
+}
+
+/// Pages that so many lines take.
+pub(super) fn note_pages_of(lines: usize) -> usize {
+    lines.div_ceil(on_a_page())
+}
+
+/// The lines on as many pages as they need, each with a foot that names it among all the pages of the note. A line all in capitals
+/// is a heading, in bold.
+pub(super) fn note_pages(title: &str, lines: &[String], of: usize) -> Vec<Sheet> {
     lines
-        .chunks(on_a_page)
+        .chunks(on_a_page())
         .enumerate()
         .map(|(page, lines)| note_page(title, lines, page + 1, of))
         .collect()
@@ -33,8 +42,7 @@ fn note_page(title: &str, lines: &[String], number: usize, of: usize) -> Sheet {
         .filter(|(_, line)| !line.is_empty())
         .map(|(row, line)| note_line(line, EDGE + STEP * (row + 1) as f64))
         .collect();
-    let foot = format!("{title}, page {number} of {of}");
-    marks.push(note_line(&foot, PAPER.1 - EDGE));
+    marks.push(note_foot(title, number, of));
     Sheet {
         number,
         name: "order-note".into(),
@@ -43,6 +51,12 @@ fn note_page(title: &str, lines: &[String], number: usize, of: usize) -> Sheet {
         height: PAPER.1,
         marks,
     }
+}
+
+/// The foot of a page.
+pub(super) fn note_foot(title: &str, number: usize, of: usize) -> Mark {
+    let foot = format!("{title}, page {number} of {of}");
+    note_line(&foot, PAPER.1 - EDGE)
 }
 
 fn note_line(words: &str, y: f64) -> Mark {
@@ -69,15 +83,15 @@ mod tests {
     #[test]
     fn by_hand_121_lines_are_three_pages() {
         let lines = vec!["a line of the note".to_string(); 121];
-        let pages = note_pages("MH-TP1 A", &lines);
-        assert_eq!(pages.len(), 3);
+        let pages = note_pages("MH-TP1 A", &lines, 3);
+        assert_eq!((pages.len(), note_pages_of(121)), (3, 3));
         let on_each: Vec<usize> = pages.iter().map(|page| page.marks.len() - 1).collect();
         assert_eq!(on_each, [60, 60, 1]);
     }
 
     #[test]
     fn holds_a_long_line_stays_on_the_paper() {
-        let pages = note_pages("MH-TP1 A", &["W".repeat(300)]);
+        let pages = note_pages("MH-TP1 A", &["W".repeat(300)], 1);
         for mark in &pages[0].marks {
             let Mark::Text(text) = mark else { continue };
             let end = text.at.x + face::width(&text.words, text.height, text.bold);

@@ -90,7 +90,7 @@ impl Contour {
                     radius: r,
                 },
             ) => centre.distance(*c) <= SAME_LENGTH_MM && (radius - r).abs() <= SAME_LENGTH_MM,
-            (Contour::Path(a), Contour::Path(b)) => a == b,
+            (Contour::Path(a), Contour::Path(b)) => one_walk(a, b),
             _ => false,
         }
     }
@@ -135,6 +135,19 @@ impl Contour {
             (Contour::Path(a), Contour::Path(b)) => between(a, b, !b.contains(first(a))),
         }
     }
+}
+
+/// Whether two outlines run through the same places, wherever each begins.
+fn one_walk(a: &Outline, b: &Outline) -> bool {
+    let (a, b) = (a.edges(), b.edges());
+    let same = |p: Point, q: Point| p.distance(q) <= SAME_LENGTH_MM;
+    let from = |shift: usize| {
+        (0..a.len()).all(|i| {
+            let other = &b[(i + shift) % b.len()];
+            same(a[i].from(), other.from()) && same(a[i].midpoint(), other.midpoint())
+        })
+    };
+    a.len() == b.len() && (0..b.len()).any(from)
 }
 
 fn first(outline: &Outline) -> Point {

@@ -254,3 +254,151 @@ fn refuses_a_hole_smaller_than_the_process_makes_clean() {
         "a hole of 40 mm is below the least that the process makes clean, 40.5 mm, near (100 mm, 100 mm)"
     );
 }
+
+/// The same box begun at another corner is the same cut.
+#[test]
+fn refuses_a_contour_drawn_twice_from_another_corner() {
+    let corners = [
+        (200.0, 50.0, 0.0),
+        (250.0, 50.0, 0.0),
+        (250.0, 90.0, 0.0),
+        (200.0, 90.0, 0.0),
+    ];
+    let mut turned = corners;
+    turned.rotate_left(2);
+    let mut entities = sound();
+    entities.push((Layer::CutInside, path(&corners, true)));
+    entities.push((Layer::CutInside, path(&turned, true)));
+    assert!(only_fact(&entities, Limits::default()).starts_with("one contour is drawn twice"));
+}
+
+/// Two openings that share a side overlap there.
+#[test]
+fn refuses_openings_that_share_a_side() {
+    let opening = |x: f64| {
+        path(
+            &[
+                (x, 50.0, 0.0),
+                (x + 20.0, 50.0, 0.0),
+                (x + 20.0, 90.0, 0.0),
+                (x, 90.0, 0.0),
+            ],
+            true,
+        )
+    };
+    let mut entities = sound();
+    entities.push((Layer::CutInside, opening(200.0)));
+    entities.push((Layer::CutInside, opening(220.0)));
+    assert!(only_fact(&entities, Limits::default()).starts_with("two inside cuts meet"));
+}
+
+/// A step of a ten-millionth of a millimetre is none when six places are written.
+#[test]
+fn refuses_a_step_that_rounds_away() {
+    let mut entities = sound();
+    let corners = [
+        (200.0, 50.0, 0.0),
+        (250.0, 50.0, 0.0),
+        (250.000_000_1, 50.0, 0.0),
+        (250.0, 90.0, 0.0),
+    ];
+    entities.push((Layer::CutInside, path(&corners, true)));
+    assert!(only_fact(&entities, Limits::default()).contains("has an edge of no length"));
+}
+
+/// A hole of radius 20 as 48 straight pieces; an octagon is a shape of its own.
+#[test]
+fn refuses_an_arc_in_facets() {
+    let polygon = |sides: usize| {
+        let corner = |i: usize| {
+            let angle = 2.0 * crate::units::angle::PI * i as f64 / sides as f64;
+            let (x, y) = (
+                crate::units::angle::cos(angle),
+                crate::units::angle::sin(angle),
+            );
+            (300.0 + 20.0 * x, 100.0 + 20.0 * y, 0.0)
+        };
+        path(&(0..sides).map(corner).collect::<Vec<_>>(), true)
+    };
+    let mut entities = sound();
+    entities.push((Layer::CutInside, polygon(48)));
+    assert!(
+        only_fact(&entities, Limits::default())
+            .starts_with("an arc on CUT-INSIDE is drawn in short straight pieces")
+    );
+    entities.pop();
+    entities.push((Layer::CutInside, polygon(8)));
+    assert_eq!(judge(&entities, Limits::default()), Ok(()));
+}
+
+#[test]
+fn refuses_stray_points_and_things_far_off() {
+    assert!(
+        with(Layer::Scribe, Entity::Dot(at(50.0, 50.0))).starts_with("a stray point on SCRIBE")
+    );
+    let far = line(at(90_000.0, 0.0), at(90_010.0, 0.0));
+    assert!(with(Layer::Reference, far).starts_with("a line on REFERENCE lies far off the part"));
+}
+
+#[test]
+fn refuses_a_line_scribed_twice_either_way() {
+    let again = line(at(200.0, 25.0), at(200.0, 5.0));
+    assert!(with(Layer::Scribe, again).starts_with("a line on SCRIBE is drawn twice"));
+}
+
+/// 80 mm are left from the first hole to the left edge and to the foot.
+#[test]
+fn refuses_a_hole_too_near_the_edge() {
+    let limits = Limits {
+        least_edge_mm: Some(80.1),
+        ..Limits::default()
+    };
+    let found = judge(&sound(), limits).expect_err("both stand 80 mm from the foot");
+    assert_eq!(found.len(), 2);
+    assert!(
+        found[0]
+            .fact
+            .starts_with("80 mm is left between a hole and the edge")
+    );
+}
+
+/// The part is 400 by 300 + 200 = 500: it fits 500 by 400 turned, and not 499 by 401.
+#[test]
+fn refuses_a_part_larger_than_its_stock() {
+    let on = |w: f64, h: f64| {
+        let limits = Limits {
+            stock_mm: Some([w, h]),
+            ..Limits::default()
+        };
+        judge(&sound(), limits)
+    };
+    assert_eq!(on(500.0, 400.0), Ok(()));
+    let found = on(499.0, 401.0).expect_err("too long");
+    assert!(found[0].fact.starts_with("the part is 400 mm by 500 mm, and the plate named as its stock has room for 499 mm by 401 mm"));
+}
+
+proptest::proptest! {
+    #![proptest_config(proptest::prelude::ProptestConfig {
+        rng_seed: proptest::test_runner::RngSeed::Fixed(1831), cases: 60, failure_persistence: None, ..Default::default()
+    })]
+
+    /// A plate with a grid of holes that leave each other and the edge enough is fit, wherever it lies.
+    #[test]
+    fn holds_a_good_plate_is_fit(
+        wide in 300.0..1500.0_f64, tall in 300.0..1500.0_f64, hole in 10.0..40.0_f64, web in 5.0..30.0_f64, x in -900.0..900.0_f64,
+    ) {
+        let pitch = hole + web;
+        let mut entities = vec![(Layer::CutOutside, path(&[(x, 0.0, 0.0), (x + wide, 0.0, 0.0), (x + wide, tall, 1.0), (x, tall, 0.0)], true))];
+        let (columns, rows) = ((wide / pitch) as usize - 1, (tall / pitch) as usize - 1);
+        for (i, j) in (0..columns).flat_map(|i| (0..rows).map(move |j| (i, j))) {
+            entities.push((Layer::CutInside, circle(x + pitch * (i as f64 + 1.0), pitch * (j as f64 + 1.0), hole / 2.0)));
+        }
+        let limits = Limits {
+            least_hole_mm: Some(hole),
+            least_web_mm: Some(web),
+            least_edge_mm: Some(web),
+            ..Limits::default()
+        };
+        proptest::prop_assert_eq!(judge(&entities, limits), Ok(()));
+    }
+}

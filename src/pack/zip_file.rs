@@ -1,0 +1,62 @@
+//! The cut pack as one file to send: cut files, order note and a list with checksums. The only file that names the crate `zip`.
+//!
+//! Stored without compression and dated with the format's first day, so that the same spec gives the same bytes.
+
+use std::io::{Cursor, Write};
+
+use zip::write::SimpleFileOptions;
+use zip::{CompressionMethod, DateTime, ZipWriter};
+
+use super::manifest::sha256;
+use super::{PackFile, folder_name};
+use crate::spec::Spec;
+
+/// What lies in `cut/` as one file; none where nothing was let out to be cut.
+pub fn cut_zip(spec: &Spec, files: &[PackFile]) -> Option<PackFile> {
+    let mut cut: Vec<(&str, &PackFile)> = files
+        .iter()
+        .filter_map(|file| Some((file.path.strip_prefix("cut/")?, file)))
+        .collect();
+    if cut.is_empty() {
+        return None;
+    }
+    cut.sort_by_key(|(path, _)| *path);
+    let folder = format!("{}-cut", folder_name(spec));
+    let list = list(spec, &cut);
+    let mut contents: Vec<(&str, &[u8])> = cut
+        .iter()
+        .map(|(path, file)| (*path, file.bytes.as_slice()))
+        .collect();
+    contents.push(("files.txt", list.as_bytes()));
+    let bytes = zipped(&folder, &contents).expect("a file in memory takes whatever is written");
+    Some(PackFile::new(format!("{folder}.zip"), bytes))
+}
+
+/// Every file with its SHA-256, in the form that `sha256sum --check` reads, and its size as a comment.
+fn list(spec: &Spec, cut: &[(&str, &PackFile)]) -> String {
+    let job = &spec.written.job;
+    let mut list = format!(
+        "# {} revision {}, fingerprint of the spec {}\n",
+        job.drawing,
+        job.revision,
+        spec.short_fingerprint()
+    );
+    for (path, file) in cut {
+        list.push_str(&format!("# {path}: {} bytes\n", file.bytes.len()));
+        list.push_str(&format!("{}  {path}\n", sha256(&file.bytes)));
+    }
+    list
+}
+
+fn zipped(folder: &str, contents: &[(&str, &[u8])]) -> zip::result::ZipResult<Vec<u8>> {
+    let options = SimpleFileOptions::default()
+        .compression_method(CompressionMethod::Stored)
+        .last_modified_time(DateTime::default())
+        .unix_permissions(0o644);
+    let mut writer = ZipWriter::new(Cursor::new(Vec::new()));
+    for (path, bytes) in contents {
+        writer.start_file(format!("{folder}/{path}"), options)?;
+        writer.write_all(bytes)?;
+    }
+    Ok(writer.finish()?.into_inner())
+}
