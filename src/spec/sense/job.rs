@@ -5,6 +5,12 @@ use crate::spec::{Fault, Job};
 /// Longer than this a drawing number does not fit the title block and the file names, characters.
 const LONGEST_NUMBER: usize = 16;
 
+/// Longer than this a name runs out of its box in the title block at the least height of letters, characters.
+const LONGEST_NAME: usize = 40;
+
+/// The same for who drew it, whose box is narrower.
+const LONGEST_PERSON: usize = 20;
+
 pub(super) fn title_block(job: &Job, faults: &mut Vec<Fault>) {
     faults.extend(drawing_number(&job.drawing));
     faults.extend(index("job.revision", &job.revision));
@@ -15,6 +21,22 @@ pub(super) fn title_block(job: &Job, faults: &mut Vec<Fault>) {
                 format!("job.{key}"),
                 format!("`{key}` is empty, and it stands in the title block"),
                 "write the name",
+            ));
+        }
+    }
+    let named = [
+        ("works", Some(&job.works), LONGEST_NAME),
+        ("engine", Some(&job.engine), LONGEST_NAME),
+        ("title", job.title.as_ref(), LONGEST_NAME),
+        ("drawn_by", job.drawn_by.as_ref(), LONGEST_PERSON),
+    ];
+    for (key, text, most) in named {
+        let long = text.map_or(0, |text| text.chars().count());
+        if long > most {
+            faults.push(Fault::new(
+                format!("job.{key}"),
+                format!("`{key}` is {long} characters long, and the title block takes {most}"),
+                "shorten it",
             ));
         }
     }

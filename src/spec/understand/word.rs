@@ -43,6 +43,9 @@ impl Understanding<'_> {
     /// Text for a sheet: on one line, without signs that cannot be seen.
     fn words(&mut self, path: &str, node: &Node, text: &str) -> Value {
         let line = text.replace(['\n', '\r', '\t'], " ");
+        if let Some(fact) = too_long(&line) {
+            return self.refuse(path, node, fact, "shorten it, or say the rest on paper");
+        }
         match line.chars().find(|c| is_unseen(*c)) {
             None => Value::String(line.trim_end().into()),
             Some(c) => self.refuse(
@@ -189,6 +192,27 @@ fn meaning(word: &str, words: &[Word]) -> String {
     found.map_or(String::new(), |one| {
         format!(" ({})", lower_first(&one.about))
     })
+}
+
+/// Longer than this a text is no note on a sheet, characters.
+const LONGEST_TEXT: usize = 400;
+
+/// A longer word than this fits no column of a table and cannot be broken, characters.
+const LONGEST_WORD: usize = 40;
+
+/// Why no sheet has room for a text.
+fn too_long(line: &str) -> Option<String> {
+    let count = line.chars().count();
+    if count > LONGEST_TEXT {
+        return Some(format!(
+            "the text is {count} characters long, and the sheets take {LONGEST_TEXT}"
+        ));
+    }
+    let longest = line.split(' ').map(|word| word.chars().count()).max();
+    let longest = longest.filter(|longest| *longest > LONGEST_WORD)?;
+    Some(format!(
+        "one word is {longest} characters long, and the sheets take {LONGEST_WORD}"
+    ))
 }
 
 /// Whether a length carries no unit of its own.
