@@ -145,6 +145,10 @@ pub struct Barrel {
 /// How the flange is made.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
+#[allow(
+    clippy::large_enum_variant,
+    reason = "a spec has one flange, which is never moved about in bulk"
+)]
 pub enum Flange {
     /// Turned from the plate itself over a former.
     Pressed(PressedFlange),
