@@ -7,7 +7,7 @@ use super::hole_detail::{hole_extent, put_hole_detail};
 use super::letter_size::{FIGURES, NOTES, fitting_height};
 use super::ring_detail::put_ring_detail;
 use super::scale::{Scale, largest_scale};
-use super::section::whole_depth;
+use super::section::{flange_is_near, whole_depth};
 use super::set::Set;
 use super::{Hang, Pen, Role, at};
 use crate::design::FlangeDesign;
@@ -113,14 +113,17 @@ fn extent(set: &Set<'_>, shows: Shows) -> Option<((f64, f64), [f64; 4])> {
     Some(match (shows, &set.design.flange) {
         (Shows::Heel, Some(FlangeDesign::Pressed(p))) => {
             let bend = p.heel_radius.value().to_mm() + set.design.thickness.value().to_mm();
-            ((depth, bend + FLAT_SHOWN), [46.0, 26.0, 34.0, 10.0])
+            (
+                (depth, bend + FLAT_SHOWN),
+                mirrored(set, [46.0, 26.0, 34.0, 10.0]),
+            )
         }
         (Shows::Ring, Some(FlangeDesign::Fabricated(r))) => {
             let legs = r.weld_leg_inside.value() + r.weld_leg_outside.value();
             let high = r.ring_thickness.value() + legs;
             (
                 (depth, high.to_mm() + 2.0 * FLAT_SHOWN),
-                [16.0, 8.0, 30.0, 14.0],
+                mirrored(set, [16.0, 8.0, 30.0, 14.0]),
             )
         }
         (Shows::HeelGauge, Some(FlangeDesign::Pressed(p))) => {
@@ -137,6 +140,15 @@ fn extent(set: &Set<'_>, shows: Shows) -> Option<((f64, f64), [f64; 4])> {
         (Shows::Hole(group), _) => hole_extent(set, group),
         _ => return None,
     })
+}
+
+/// Room round a section, given for a flange that stands towards the viewer; the other hand for one that stands away.
+fn mirrored(set: &Set<'_>, [left, above, right, below]: [f64; 4]) -> [f64; 4] {
+    if flange_is_near(set.design) {
+        [left, above, right, below]
+    } else {
+        [right, above, left, below]
+    }
 }
 
 fn detail(set: &Set<'_>, shows: Shows, room: &PaperBox) -> Option<Detail> {

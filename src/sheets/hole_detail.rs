@@ -4,10 +4,10 @@ use super::board::{Board, PaperBox};
 use super::dimension::{FIRST_ROW, Says, across, saying, upwards};
 use super::face_view::in_nest;
 use super::hatch::{Lean, hatch};
-use super::letter_size::TABLE;
+use super::letter_size::{FIGURES, TABLE};
 use super::set::Set;
 use super::view::{Stroke, View};
-use super::{Hang, Pattern, Pen, Role, at};
+use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
 use crate::design::Point;
 use crate::spec::{Nest, Purpose, ViewFrom};
 use crate::units::Size;
@@ -25,7 +25,39 @@ pub fn hole_extent(set: &Set<'_>, group: usize) -> ((f64, f64), [f64; 4]) {
     let clear = design.groups[group].needs_clear.as_ref();
     let clear = clear.map_or(0.0, |c| c.value().to_mm());
     let high = clear.max(hole + 2.0 * METAL);
-    ((t + 2.0 * BEYOND, high), [16.0, 8.0, 24.0, 22.0])
+    // A size too short for its own figures is put into words, on a line more.
+    let below = if is_short("⌀{0 00/00} HOLE", hole) {
+        22.0 + 3.0 * TABLE
+    } else {
+        22.0
+    };
+    ((t + 2.0 * BEYOND, high), [16.0, 8.0, 24.0, below])
+}
+
+/// Whether a dimension upwards this long on paper has no room for its figures.
+fn is_short(words: &str, on_paper: f64) -> bool {
+    on_paper < face::width(words, FIGURES, false) + 2.0
+}
+
+/// A diameter upwards, or, where there is no room for its figures, among the words.
+struct Diameters {
+    short: Vec<String>,
+}
+
+impl Diameters {
+    fn put(
+        &mut self,
+        board: &mut Board,
+        (a, b): (PaperPoint, PaperPoint),
+        line_x: f64,
+        says: Says<'_>,
+    ) {
+        if is_short(says.words, (a.y - b.y).abs()) {
+            self.short.push(says.words.into());
+        } else {
+            upwards(board, a, b, line_x, says);
+        }
+    }
 }
 
 /// The hole's plate: depth runs from the boiler side (nothing) to the smokebox side (the thickness).
@@ -68,9 +100,11 @@ pub fn put_hole_detail(board: &mut Board, set: &Set<'_>, group: usize, b: &Paper
     put_plate(board, &seat);
     let written = &set.spec.written;
     let mut words = Vec::new();
+    let mut sizes = Diameters { short: Vec::new() };
     if in_nest(design.groups[group].purpose) {
         if let Some(nest) = written.tubes.get(group) {
-            put_tube(board, &seat, nest, b, &mut words);
+            put_tube(board, &seat, nest, b, &mut sizes);
+            words.extend(tube_words(&seat, nest));
         }
     } else if let Some(one) = written.holes.get(group - written.tubes.len()) {
         if let Some(stay) = &one.stay {
@@ -82,7 +116,7 @@ pub fn put_hole_detail(board: &mut Board, set: &Set<'_>, group: usize, b: &Paper
             ));
         }
         if let Some(clear) = &one.needs_clear {
-            put_clear(board, &seat, clear, b);
+            put_clear(board, &seat, clear, b, &mut sizes);
         }
         words.push(
             match one.purpose {
@@ -99,7 +133,8 @@ pub fn put_hole_detail(board: &mut Board, set: &Set<'_>, group: usize, b: &Paper
         );
     }
     words.push("SHARP EDGES OFF, BOTH SIDES".into());
-    put_sizes(board, &seat, group, b);
+    put_sizes(board, &seat, group, b, &mut sizes);
+    words.insert(0, sizes.short.join(", "));
     put_words(board, &words, b);
 }
 
@@ -138,7 +173,7 @@ fn put_tube(
     seat: &Seat<'_, '_>,
     nest: &Nest,
     b: &PaperBox,
-    words: &mut Vec<String>,
+    sizes: &mut Diameters,
 ) {
     let fig = seat.set.figures;
     let end = nest.tube_end.as_ref().unwrap_or(&nest.tube);
@@ -174,35 +209,32 @@ fn put_tube(
     } else {
         b.right + 6.0
     };
-    upwards(
+    sizes.put(
         board,
-        place(-BEYOND, body),
-        place(-BEYOND, -body),
+        (place(-BEYOND, body), place(-BEYOND, -body)),
         x,
         says(&text, nest.tube.value()),
     );
     let text = format!("⌀{} END", fig.size_short(end));
     let x = place(last, 0.0).x + seat.side * 9.0;
-    upwards(
+    sizes.put(
         board,
-        place(last, in_hole),
-        place(last, -in_hole),
+        (place(last, in_hole), place(last, -in_hole)),
         x,
         says(&text, end.value()),
     );
-    if let Some(projection) = &nest.projection {
-        words.push(format!(
-            "TUBE STANDS OUT {} BEFORE BEADING",
-            fig.size_short(projection)
-        ));
-    }
-    words.push(
-        nest.wall
-            .as_ref()
-            .map_or("WALL OF THE TUBE NOT GIVEN".into(), |w| {
-                format!("WALL {}", fig.size_short(w))
-            }),
+}
+
+/// What the spec says of the tube's end and wall.
+fn tube_words(seat: &Seat<'_, '_>, nest: &Nest) -> Vec<String> {
+    let fig = seat.set.figures;
+    let out = nest.projection.as_ref();
+    let out = out.map(|p| format!("TUBE STANDS OUT {} BEFORE BEADING", fig.size_short(p)));
+    let wall = nest.wall.as_ref().map_or_else(
+        || "WALL OF THE TUBE NOT GIVEN".into(),
+        |w| format!("WALL {}", fig.size_short(w)),
     );
+    out.into_iter().chain([wall]).collect()
 }
 
 /// A stay's bar through the hole, broken off at both ends.
@@ -226,7 +258,13 @@ fn put_bar(board: &mut Board, seat: &Seat<'_, '_>, diameter: &Size) {
 }
 
 /// The circle that washers, heads or a joint face need clear: a chain line on both faces, and its size.
-fn put_clear(board: &mut Board, seat: &Seat<'_, '_>, clear: &Size, b: &PaperBox) {
+fn put_clear(
+    board: &mut Board,
+    seat: &Seat<'_, '_>,
+    clear: &Size,
+    b: &PaperBox,
+    sizes: &mut Diameters,
+) {
     let r = clear.value().to_mm() / 2.0;
     for u in [-5.0, seat.t + 5.0] {
         seat.line(board, (u, r), (u, -r), Stroke::ADJACENT);
@@ -243,11 +281,17 @@ fn put_clear(board: &mut Board, seat: &Seat<'_, '_>, clear: &Size, b: &PaperBox)
         length: clear.value(),
         scale: seat.view.scale,
     };
-    upwards(board, place(r), place(-r), x, says);
+    sizes.put(board, (place(r), place(-r)), x, says);
 }
 
 /// Finished hole on the far right or left, thickness below.
-fn put_sizes(board: &mut Board, seat: &Seat<'_, '_>, group: usize, b: &PaperBox) {
+fn put_sizes(
+    board: &mut Board,
+    seat: &Seat<'_, '_>,
+    group: usize,
+    b: &PaperBox,
+    sizes: &mut Diameters,
+) {
     let fig = seat.set.figures;
     let finish = &seat.set.design.groups[group].finish;
     let text = format!("⌀{} HOLE", fig.size_short(finish));
@@ -259,10 +303,9 @@ fn put_sizes(board: &mut Board, seat: &Seat<'_, '_>, group: usize, b: &PaperBox)
     } else {
         b.left - 8.0
     };
-    upwards(
+    sizes.put(
         board,
-        place(seat.t, seat.hole),
-        place(seat.t, -seat.hole),
+        (place(seat.t, seat.hole), place(seat.t, -seat.hole)),
         x,
         says(&text, finish.value()),
     );
@@ -287,7 +330,7 @@ fn put_sizes(board: &mut Board, seat: &Seat<'_, '_>, group: usize, b: &PaperBox)
             at(b.left - 12.0, b.top - 2.4),
         )
     };
-    let hang = |p: super::PaperPoint| {
+    let hang = |p: PaperPoint| {
         if p.x < b.middle().x {
             Hang::Start
         } else {
