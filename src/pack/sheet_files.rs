@@ -40,18 +40,33 @@ pub fn sheet_path(sheet: &Sheet) -> String {
 pub fn sheet_files(spec: &Spec, drawn: &[Sheet]) -> Result<Vec<PackFile>, NotDrawn> {
     let job = &spec.written.job;
     let title = format!("{} {}", job.drawing, job.revision);
-    let mut files: Vec<PackFile> = drawn
-        .iter()
-        .map(|sheet| PackFile::new(sheet_path(sheet), sheets::svg::write(sheet)))
-        .collect();
-    let print_master = sheets::pdf::write(&title, drawn).map_err(not_drawn("drawing.pdf"))?;
-    files.push(PackFile::new("drawing.pdf", print_master));
-    if let Some(general) = drawn.first() {
-        let picture =
-            sheets::png::write(general, PREVIEW_DOTS_PER_INCH).map_err(not_drawn("preview.png"))?;
-        files.push(PackFile::new("preview.png", picture));
-    }
-    Ok(files)
+    // Of two equal pieces of work one is done beside the other; neither knows of it, so the bytes are the same.
+    std::thread::scope(|beside| {
+        let print_master = beside.spawn(|| sheets::pdf::write(&title, drawn));
+        let mut files: Vec<PackFile> = drawn
+            .iter()
+            .map(|sheet| PackFile::new(sheet_path(sheet), sheets::svg::write(sheet)))
+            .collect();
+        let picture = drawn
+            .first()
+            .map(|general| picture(general, &files[0]))
+            .transpose()?;
+        let print_master = match print_master.join() {
+            Ok(written) => written.map_err(not_drawn("drawing.pdf"))?,
+            Err(panicked) => std::panic::resume_unwind(panicked),
+        };
+        files.push(PackFile::new("drawing.pdf", print_master));
+        files.extend(picture);
+        Ok(files)
+    })
+}
+
+/// The picture of a sheet that is already written as SVG.
+fn picture(sheet: &Sheet, written: &PackFile) -> Result<PackFile, NotDrawn> {
+    let not_drawn = not_drawn("preview.png");
+    let written = str::from_utf8(&written.bytes).expect("SVG is written as UTF-8");
+    let bytes = sheets::png::write_svg(written, sheet, PREVIEW_DOTS_PER_INCH).map_err(not_drawn)?;
+    Ok(PackFile::new("preview.png", bytes))
 }
 
 pub(super) fn not_drawn<E: Error + Send + Sync + 'static>(

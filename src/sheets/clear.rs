@@ -2,7 +2,9 @@
 
 use super::Mark;
 use super::PaperPoint;
+use super::Text;
 use super::board::{Board, PaperBox};
+use super::face;
 use super::text_box::text_box;
 use crate::units::angle::{cos, hypot, sin};
 
@@ -15,7 +17,15 @@ pub fn is_clear(board: &Board, b: &PaperBox, gap: f64) -> bool {
 /// Whether a line would run through lettering that has been put down.
 pub fn crosses_lettering(board: &Board, from: PaperPoint, to: PaperPoint) -> bool {
     board.marks.iter().any(|mark| match mark {
-        Mark::Text(text) => line_meets(from, to, &text_box(text).grown(0.6)),
+        Mark::Text(text) => {
+            let round = PaperBox::new(
+                from.x.min(to.x),
+                from.y.min(to.y),
+                from.x.max(to.x),
+                from.y.max(to.y),
+            );
+            may_reach(text, &round.grown(0.6)) && line_meets(from, to, &text_box(text).grown(0.6))
+        }
         Mark::Line { .. } | Mark::Arc { .. } | Mark::Circle { .. } | Mark::Filled { .. } => false,
     })
 }
@@ -52,8 +62,14 @@ pub fn touches(mark: &Mark, b: &PaperBox) -> bool {
             }
             round.meets(b)
         }
-        Mark::Text(text) => text_box(text).meets(b),
+        Mark::Text(text) => may_reach(text, b) && text_box(text).meets(b),
     }
+}
+
+/// Whether lettering could touch a box at all, told from how many characters it has: laying it out costs a hundred times that.
+fn may_reach(text: &Text, b: &PaperBox) -> bool {
+    let most = text.height * face::WIDEST * (text.words.len() + 2) as f64;
+    near_and_far(text.at, b).0 <= most
 }
 
 fn near_and_far(c: PaperPoint, b: &PaperBox) -> (f64, f64) {

@@ -250,8 +250,16 @@ pub fn running_room(values: &[Running]) -> f64 {
             .fold(0.0, f64::max)
 }
 
+/// Values of a running dimension may run past the view by this much in all before they go to the table, mm.
+const RUN_OUT: f64 = 36.0;
+
+/// Whether the values of a running dimension have room beside a view of this extent, mm of paper; a table has them else.
+pub fn have_room(values: &[Running], extent: f64) -> bool {
+    values.len() as f64 * least_apart(values) <= extent + RUN_OUT
+}
+
 /// How far apart values stand: stacked fractions want more.
-pub fn least_apart(values: &[Running]) -> f64 {
+fn least_apart(values: &[Running]) -> f64 {
     let most = values
         .iter()
         .map(|v| rise_and_fall(&v.words, FIGURES))

@@ -23,6 +23,9 @@ pub const CAPITAL_UNITS: f64 = 1500.0;
 /// Units of the face to one em.
 pub const EM_UNITS: f64 = 2000.0;
 
+/// No character, nor a sign of our own, takes more room than this along a line or across it, capital heights.
+pub const WIDEST: f64 = 2.5;
+
 /// One glyph of a face.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Glyph {
@@ -42,6 +45,8 @@ pub struct Glyph {
 struct Face {
     font: FontRef<'static>,
     glyphs: BTreeMap<char, Glyph>,
+    /// The same for the characters that nearly all lettering is of, by their code.
+    plain: [Option<Glyph>; 128],
 }
 
 fn face(bold: bool) -> &'static Face {
@@ -52,7 +57,7 @@ fn face(bold: bool) -> &'static Face {
 fn read(bytes: &'static [u8]) -> Face {
     let font = FontRef::new(bytes).expect("the bundled face is a whole font file");
     let metrics = font.glyph_metrics(Size::unscaled(), LocationRef::default());
-    let glyphs = font
+    let glyphs: BTreeMap<char, Glyph> = font
         .charmap()
         .mappings()
         .filter_map(|(code, id)| {
@@ -67,7 +72,15 @@ fn read(bytes: &'static [u8]) -> Face {
             Some((char::from_u32(code)?, glyph))
         })
         .collect();
-    Face { font, glyphs }
+    let plain = std::array::from_fn(|code| {
+        let character = char::from(u8::try_from(code).ok()?);
+        glyphs.get(&character).copied()
+    });
+    Face {
+        font,
+        glyphs,
+        plain,
+    }
 }
 
 fn outline_in(font: &FontRef<'static>, id: GlyphId) -> BezPath {
@@ -83,7 +96,11 @@ fn outline_in(font: &FontRef<'static>, id: GlyphId) -> BezPath {
 
 /// The glyph that shows this character, or nothing where the face lacks it.
 pub fn glyph(character: char, bold: bool) -> Option<Glyph> {
-    face(bold).glyphs.get(&character).copied()
+    let face = face(bold);
+    match face.plain.get(character as usize) {
+        Some(plain) => *plain,
+        None => face.glyphs.get(&character).copied(),
+    }
 }
 
 /// Outline of a glyph in units of the face, x right and y **up** from the base line; filled by the non-zero rule.
@@ -149,6 +166,15 @@ mod tests {
             }
             assert_eq!(glyph(' ', bold).unwrap().advance, 700.0 / 1500.0);
             assert_eq!(glyph('W', bold).unwrap().advance, 1900.0 / 1500.0);
+        }
+    }
+
+    #[test]
+    fn holds_no_glyph_is_wider_or_higher_than_the_widest() {
+        for bold in [false, true] {
+            for glyph in face(bold).glyphs.values() {
+                assert!(glyph.advance <= WIDEST && glyph.above.max(glyph.below) <= WIDEST);
+            }
         }
     }
 

@@ -168,8 +168,9 @@ fn put_centre_mark(board: &mut Board, view: &View, centre: Point, radius: f64) {
 pub fn number_height(id: &str, paper_radius: f64) -> Option<f64> {
     // The corners of the lettering keep this far from the rim, mm.
     const CLEAR: f64 = 0.7;
+    let wide = face::width(id, 1.0, false);
     let fits = |height: f64| {
-        let half = face::width(id, height, false) / 2.0;
+        let half = wide * height / 2.0;
         sqrt(half * half + height * height / 4.0) <= paper_radius - CLEAR
     };
     [3.5, 3.0, TABLE, 2.25, LEAST_NUMBER]

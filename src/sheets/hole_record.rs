@@ -4,7 +4,16 @@ use super::Hang;
 use super::set::Set;
 use super::table::Table;
 
-/// Every hole in the flat by its number, with the finished size called for and blanks for what is measured.
+/// Holes for which paper has a line each: a dozen sheets. The record as a table of the pack has a line for every hole there is.
+pub const MOST_ON_PAPER: usize = 1_200;
+
+/// Whether paper has a line for every hole, and not only for those that depart from their group.
+pub fn is_whole(set: &Set<'_>) -> bool {
+    set.design.holes.len() <= MOST_ON_PAPER
+}
+
+/// Every hole in the flat by its number, with the finished size called for and blanks for what is measured; of more than
+/// [`MOST_ON_PAPER`], those that depart from their group.
 pub fn hole_record(set: &Set<'_>) -> Table {
     let mut table = Table::new(
         "FINISHED HOLES",
@@ -19,7 +28,9 @@ pub fn hole_record(set: &Set<'_>) -> Table {
         ],
     )
     .filled_in();
-    for hole in &set.design.holes {
+    let whole = is_whole(set);
+    let holes = set.design.holes.iter();
+    for hole in holes.filter(|hole| whole || hole.exception.is_some()) {
         table.row(vec![hole.id.clone(), set.figures.size_short(&hole.finish)]);
         if hole.exception.is_some() {
             table.loud.push(table.rows.len() - 1);

@@ -4,7 +4,7 @@ use super::Hang;
 use super::board::Board;
 use super::flow::Block;
 use super::hold_table::hold_table;
-use super::hole_record::{hole_record, ligament_record};
+use super::hole_record::{hole_record, is_whole, ligament_record};
 use super::letter_size::TABLE;
 use super::notes::Notes;
 use super::pages::pages;
@@ -33,7 +33,7 @@ pub fn inspection(set: &Set<'_>) -> Vec<Board> {
     ];
     let mut boards = pages(set, "record", TITLE, 2, blocks);
     if !set.design.holes.is_empty() {
-        let blocks = vec![Block::Notes(how(), 0), Block::Table(hole_record(set), 0)];
+        let blocks = vec![Block::Notes(how(set), 0), Block::Table(hole_record(set), 0)];
         boards.extend(pages(
             set,
             "hole-record",
@@ -45,17 +45,20 @@ pub fn inspection(set: &Set<'_>) -> Vec<Board> {
     boards
 }
 
-fn how() -> Notes {
-    Notes::new(
-        "HOW TO FILL IN",
-        vec![
-            "MEASURE EVERY HOLE TWICE, THE SECOND TIME SQUARE TO THE FIRST. OVAL IS THE DIFFERENCE.".into(),
-            "SEAT: CLEAN, SCORED, TORN OR STEPPED. LEAVE NO LINE EMPTY.".into(),
-            "A HOLE THAT IS NOT AS CALLED GOES ON THE LIST OF DEVIATIONS AS WELL. LINES IN BOLD DEPART FROM THEIR GROUP.".into(),
-            "RECORD/INSPECTION.CSV HAS THE SAME NUMBERS. TYPE THE READINGS THERE IN MILLIMETRES.".into(),
-        ],
-    )
-    .at_height(TABLE)
+fn how(set: &Set<'_>) -> Notes {
+    let mut steps: Vec<String> = vec![
+        "MEASURE EVERY HOLE TWICE, THE SECOND TIME SQUARE TO THE FIRST. OVAL IS THE DIFFERENCE.".into(),
+        "SEAT: CLEAN, SCORED, TORN OR STEPPED. LEAVE NO LINE EMPTY.".into(),
+        "A HOLE THAT IS NOT AS CALLED GOES ON THE LIST OF DEVIATIONS AS WELL. LINES IN BOLD DEPART FROM THEIR GROUP.".into(),
+    ];
+    steps.push(match is_whole(set) {
+        true => "RECORD/INSPECTION.CSV HAS THE SAME NUMBERS. TYPE THE EXCEPTIONS THERE, AND “WITHIN” FOR THE REST.".into(),
+        false => format!(
+            "{} HOLES ARE MORE THAN PAPER HOLDS: HERE STAND THOSE THAT DEPART FROM THEIR GROUP. RECORD/INSPECTION.CSV HAS A LINE FOR EVERY HOLE: TYPE THE READINGS THERE.",
+            set.design.holes.len()
+        ),
+    });
+    Notes::new("HOW TO FILL IN", steps).at_height(TABLE)
 }
 
 /// What is proved before marking-out begins.

@@ -1,7 +1,9 @@
 //! Sheet: setting-out of the nest. Every hole with its number in it, running dimensions of its lines, tables and counts.
 
 use super::board::{Board, PaperBox};
-use super::dimension::{FIRST_ROW, Running, running_across, running_room, running_upwards};
+use super::dimension::{
+    FIRST_ROW, Running, have_room, running_across, running_room, running_upwards,
+};
 use super::face_view::{Wanted, in_nest, number_height, number_words, put_hole};
 use super::flow::{Block, flow, flow_in_columns};
 use super::letter_size::{FIGURES, LINE_PITCH, NOTES, TABLE, wrap};
@@ -23,6 +25,8 @@ const TABLES: f64 = 140.0;
 const FOOT: f64 = 12.0;
 /// Width kept for the scale bar, mm.
 const BAR: f64 = 74.0;
+/// A nest is cut up over so many sheets at most so that its numbers can be read; one that takes more is drawn whole without them.
+const MOST_PARTS: usize = 12;
 /// How far datum lines run past the nest, mm.
 const DATUM_OVER: f64 = 7.0;
 
@@ -112,20 +116,38 @@ fn plan(set: &Set<'_>, nest: &PlateBox, room: &PaperBox) -> (Scale, Vec<PlateBox
         .into_iter()
         .find(|&s| numbers_at(set, s).is_some())
         .unwrap_or(whole);
-    (
-        scale,
-        cut_up(set, nest, wide / scale.factor(), high / scale.factor()),
-    )
+    let parts = parts_of(set, nest, wide / scale.factor(), high / scale.factor());
+    if parts.across * parts.down > MOST_PARTS as f64 {
+        return (whole, vec![*nest]);
+    }
+    (scale, cut_up(set, nest, parts))
 }
 
-/// Parts of a nest none larger than this, each with at least one hole, row by row from the top left.
-fn cut_up(set: &Set<'_>, nest: &PlateBox, wide: f64, high: f64) -> Vec<PlateBox> {
+/// How many parts a nest is cut into.
+#[derive(Clone, Copy)]
+struct Parts {
+    across: f64,
+    down: f64,
+}
+
+/// The fewest parts, none larger than this.
+fn parts_of(set: &Set<'_>, nest: &PlateBox, wide: f64, high: f64) -> Parts {
     let largest = nest_holes(set)
         .map(|h| h.finish.value().to_mm())
         .fold(0.0, f64::max);
     // A hole belongs to the part that its centre is in, so a part may stand out by half a hole on either side.
-    let across = (nest.width() / (wide - largest)).ceil().max(1.0);
-    let down = (nest.height() / (high - largest)).ceil().max(1.0);
+    let count = |extent: f64, room: f64| match room > largest {
+        true => (extent / (room - largest)).ceil().max(1.0),
+        false => f64::INFINITY,
+    };
+    Parts {
+        across: count(nest.width(), wide),
+        down: count(nest.height(), high),
+    }
+}
+
+/// Parts of a nest, each with at least one hole, row by row from the top left.
+fn cut_up(set: &Set<'_>, nest: &PlateBox, Parts { across, down }: Parts) -> Vec<PlateBox> {
     let (w, h) = (nest.width() / across, nest.height() / down);
     let mut parts = Vec::new();
     for row in 0..down as usize {
@@ -199,21 +221,21 @@ fn put_nest(
     let whole_x = (datum.x - view.centre.x).abs() < 1e-9;
     let whole_y = (datum.y - view.centre.y).abs() < 1e-9;
     let (top, left) = (paper.top - FIRST_ROW, paper.left - FIRST_ROW);
-    running_across(
-        board,
-        datum,
-        top,
-        if whole_x { f } else { 0.0 },
-        &offsets(set, Some(&view), part),
+    let (across, up) = (
+        offsets(set, Some(&view), part),
+        heights(set, Some(&view), part),
     );
-    running_upwards(
-        board,
-        datum,
-        left,
-        if whole_y { f } else { 0.0 },
-        &heights(set, Some(&view), part),
+    let (fits_across, fits_up) = (
+        have_room(&across, paper.width()),
+        have_room(&up, paper.height()),
     );
-    let words = match which {
+    if fits_across {
+        running_across(board, datum, top, if whole_x { f } else { 0.0 }, &across);
+    }
+    if fits_up {
+        running_upwards(board, datum, left, if whole_y { f } else { 0.0 }, &up);
+    }
+    let mut words = match which {
         Some((i, of)) => format!(
             "SETTING-OUT OF TUBES, PART {i} OF {of}, {}",
             view_words(set.design.view_from)
@@ -221,22 +243,25 @@ fn put_nest(
         None => format!("SETTING-OUT OF TUBES, {}", view_words(set.design.view_from)),
     };
     let bare = numbers.is_some_and(|(_, bare)| bare);
-    let words = if bare {
-        format!("{words}; LETTERS OF THE NUMBERS LEFT OUT")
-    } else {
-        words
-    };
+    if bare {
+        words.push_str("; LETTERS OF THE NUMBERS LEFT OUT");
+    }
+    if numbers.is_none() {
+        words.push_str("; NUMBERS GO LINE BY LINE AS THE TABLE SAYS, AND TABLES/HOLES.CSV HAS THE PLACE OF EACH");
+    }
+    if !(fits_across && fits_up) {
+        words.push_str("; RUNNING SIZES STAND IN THE MARKING-OUT TABLES");
+    }
     let title_y = paper.bottom + DATUM_OVER + NOTES + 1.5;
-    for (i, line) in wrap(&words, views.width() - BAR, NOTES, true)
-        .iter()
-        .enumerate()
-    {
-        let base = title_y + i as f64 * NOTES * LINE_PITCH;
-        board.bold(at(views.left, base), line, NOTES, Hang::Start);
+    let lines = wrap(&words, views.width() - BAR, NOTES, true);
+    let base = |i: usize| title_y + i as f64 * NOTES * LINE_PITCH;
+    for (i, line) in lines.iter().enumerate() {
+        board.bold(at(views.left, base(i)), line, NOTES, Hang::Start);
     }
     put_scale_bar(board, at(views.right - BAR + 3.0, title_y), f, set.figures);
     if which.is_none() {
-        let room = PaperBox::new(views.left, title_y + 3.0, views.right, views.bottom);
+        let below = base(lines.len().saturating_sub(1)) + 3.0;
+        let room = PaperBox::new(views.left, below, views.right, views.bottom);
         put_ligament_figures(board, set, &room);
     }
 }

@@ -2,8 +2,9 @@
 
 use super::notes::Notes;
 use super::set::Set;
-use crate::design::FlangeDesign;
+use crate::design::{FlangeDesign, HoleIndex};
 use crate::spec::{RivetHow, ViewFrom};
+use crate::units::Length;
 
 /// The caution that every general arrangement carries.
 pub const CAUTION: &str = "A BOILER IS A STORE OF ENERGY. THIS DRAWING APPROVES NOTHING: DESIGN, MATERIAL, WELDING, TESTING AND \
@@ -33,15 +34,12 @@ pub fn general_notes(set: &Set<'_>) -> Notes {
 
 /// Whether every hole has its opposite hand.
 pub fn is_symmetrical(set: &Set<'_>) -> bool {
-    let same = |a: f64, b: f64| (a - b).abs() <= crate::units::tolerance::SAME_LENGTH_MM;
-    set.design.holes.iter().all(|h| {
-        let other = h.at.opposite_hand();
-        same(h.at.x, 0.0)
-            || set.design.holes.iter().any(|o| {
-                same(o.at.x, other.x)
-                    && same(o.at.y, other.y)
-                    && o.finish.value().same_as(h.finish.value())
-            })
+    let holes = &set.design.holes;
+    let index = HoleIndex::new(holes);
+    holes.iter().all(|h| {
+        let on_datum = Length::mm(h.at.x).same_as(Length::ZERO);
+        let alike = |other: usize| holes[other].finish.value().same_as(h.finish.value());
+        on_datum || index.within(h.at.opposite_hand(), 0.0).any(alike)
     })
 }
 

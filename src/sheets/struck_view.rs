@@ -3,7 +3,7 @@
 use super::board::{Board, PaperBox};
 use super::clear::{is_clear, touches};
 use super::dimension::{
-    FIRST_ROW, Running, least_apart, running_across, running_room, running_upwards,
+    FIRST_ROW, Running, have_room, running_across, running_room, running_upwards,
 };
 use super::face_view::in_nest;
 use super::letter_size::{FIGURES, NOTES, TABLE};
@@ -31,9 +31,6 @@ const TICK: f64 = 1.2;
 const POP: f64 = 0.8;
 /// Room below the view for datum letter, rivet mark, title and scale bar, mm.
 const FOOT: f64 = 22.0;
-/// Values of a running dimension may run past the view by this much in all before they go to the table, mm.
-const RUN_OUT: f64 = 36.0;
-
 /// What of the plate the view shows: the flat within the pop circle, and every hole outside it.
 fn drawn_box(set: &Set<'_>) -> PlateBox {
     let mut b = PlateBox::NONE;
@@ -297,21 +294,17 @@ fn put_loose_numbers(board: &mut Board, set: &Set<'_>, view: &View) {
 fn put_running(board: &mut Board, set: &Set<'_>, view: &View, paper: &PaperBox) {
     let c = view.centre;
     let across = across_values(set, Some(view));
-    if fit(&across, paper.width()) {
+    if have_room(&across, paper.width()) {
         running_across(board, c, paper.top - FIRST_ROW, view.scale, &across);
     }
     let up = level_values(set, Some(view));
-    if fit(&up, paper.height()) {
+    if have_room(&up, paper.height()) {
         running_upwards(board, c, paper.left - FIRST_ROW, view.scale, &up);
     }
     let loose = loose_heights(set, Some(view));
-    if fit(&loose, paper.height()) {
+    if have_room(&loose, paper.height()) {
         running_upwards(board, c, paper.right + FIRST_ROW, view.scale, &loose);
     }
-}
-
-fn fit(values: &[Running], extent: f64) -> bool {
-    values.len() as f64 * least_apart(values) <= extent + RUN_OUT
 }
 
 /// Distances across of the nest's upright lines and of the holes off it, both hands, each once.

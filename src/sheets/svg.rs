@@ -3,9 +3,11 @@
 //! Each glyph is outlined once and referred to wherever it stands; what the lettering says is kept in `aria-label`, so that it
 //! can be read aloud and searched.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Write as _;
+use std::sync::Mutex;
 
-use kurbo::{Affine, BezPath, PathEl};
+use kurbo::{Affine, BezPath, PathEl, Point};
 use svg::node::Node as _;
 use svg::node::element::{Definitions, Description, Element, Group, Path, Title};
 
@@ -75,12 +77,22 @@ fn glyphs_used(sheet: &Sheet) -> Definitions {
     }
     used.into_iter()
         .fold(Definitions::new(), |definitions, (bold, number)| {
-            let outline = Affine::FLIP_Y * face::outline(number, bold);
             let path = Path::new()
                 .set("id", glyph_name(number, bold))
-                .set("d", outline_data(&outline));
+                .set("d", glyph_data(number, bold));
             definitions.add(path)
         })
+}
+
+/// The outline of a glyph as path data. Each is worked out once in a run: every sheet shows nearly the same characters.
+fn glyph_data(number: u32, bold: bool) -> String {
+    static WORKED_OUT: Mutex<BTreeMap<(bool, u32), String>> = Mutex::new(BTreeMap::new());
+    // Whoever held it only put an outline in, so that what another left half done is no worse.
+    let mut worked_out = WORKED_OUT.lock().unwrap_or_else(|held| held.into_inner());
+    worked_out
+        .entry((bold, number))
+        .or_insert_with(|| outline_data(&(Affine::FLIP_Y * face::outline(number, bold))))
+        .clone()
 }
 
 fn glyph_name(number: u32, bold: bool) -> String {
@@ -107,52 +119,60 @@ fn run_of_marks(run: &[&Mark]) -> Group {
             .set("stroke-linecap", if unbroken { "round" } else { "butt" }),
         _ => Group::new().set("fill", "#000").set("stroke", "none"),
     };
-    run.iter().fold(group, |group, mark| match mark {
-        Mark::Line {
-            from,
-            to,
-            pen,
-            pattern,
-            ..
-        } => {
-            let data = format!("M{} L{}", place(*from), place(*to));
-            group.add(dashed(
-                path(data),
-                dashes::open(*pattern, *pen, mark.length()),
-            ))
+    let mut unbroken_lines = String::new();
+    let mut shapes: Vec<Element> = Vec::new();
+    for mark in run {
+        match mark {
+            Mark::Text(text) => return lettering_pieces(group, text),
+            Mark::Line { pen, pattern, .. } | Mark::Arc { pen, pattern, .. } => {
+                match dashes::open(*pattern, *pen, mark.length()) {
+                    None => put_data(&mut unbroken_lines, mark),
+                    dashes => {
+                        let mut data = String::new();
+                        put_data(&mut data, mark);
+                        shapes.push(dashed(path(data), dashes));
+                    }
+                }
+            }
+            Mark::Circle {
+                centre,
+                radius,
+                pen,
+                pattern,
+                ..
+            } => {
+                let mut circle = Element::new("circle");
+                circle.assign("cx", mm(centre.x));
+                circle.assign("cy", mm(centre.y));
+                circle.assign("r", mm(*radius));
+                shapes.push(dashed(circle, dashes::closed(*pattern, *pen, *radius)));
+            }
+            Mark::Filled { corners, .. } => shapes.push(path(polygon_data(corners))),
+        }
+    }
+    // All of the run's unbroken lines in one element: a table has hundreds.
+    let lines = (!unbroken_lines.is_empty()).then(|| path(unbroken_lines));
+    lines.into_iter().chain(shapes).fold(group, Group::add)
+}
+
+/// Adds a line or an arc to the data of a path.
+fn put_data(data: &mut String, mark: &Mark) {
+    match mark {
+        Mark::Line { from, to, .. } => {
+            write!(data, "M{}L{}", place(*from), place(*to)).expect(IN_MEMORY)
         }
         Mark::Arc {
             centre,
             radius,
             start_deg,
             sweep_deg,
-            pen,
-            pattern,
             ..
-        } => {
-            let data = arc_data(*centre, *radius, *start_deg, *sweep_deg);
-            group.add(dashed(
-                path(data),
-                dashes::open(*pattern, *pen, mark.length()),
-            ))
-        }
-        Mark::Circle {
-            centre,
-            radius,
-            pen,
-            pattern,
-            ..
-        } => {
-            let mut circle = Element::new("circle");
-            circle.assign("cx", mm(centre.x));
-            circle.assign("cy", mm(centre.y));
-            circle.assign("r", mm(*radius));
-            group.add(dashed(circle, dashes::closed(*pattern, *pen, *radius)))
-        }
-        Mark::Filled { corners, .. } => group.add(path(polygon_data(corners))),
-        Mark::Text(text) => lettering_pieces(group, text),
-    })
+        } => data.push_str(&arc_data(*centre, *radius, *start_deg, *sweep_deg)),
+        Mark::Circle { .. } | Mark::Filled { .. } | Mark::Text(_) => {}
+    }
 }
+
+const IN_MEMORY: &str = "a string takes what is written to it";
 
 fn path(data: String) -> Element {
     let mut path = Element::new("path");
@@ -183,14 +203,14 @@ fn arc_data(centre: PaperPoint, radius: f64, start_deg: f64, sweep_deg: f64) -> 
     let mut data = format!("M{}", place(on(start_deg)));
     for piece in 1..=pieces as u32 {
         let end = on(start_deg + sweep_deg * f64::from(piece) / pieces);
-        data.push_str(&format!(" A{r} {r} 0 0 {clockwise} {}", place(end)));
+        write!(data, "A{r} {r} 0 0 {clockwise} {}", place(end)).expect(IN_MEMORY);
     }
     data
 }
 
 fn polygon_data(corners: &[PaperPoint]) -> String {
     let places: Vec<String> = corners.iter().map(|corner| place(*corner)).collect();
-    format!("M{}Z", places.join(" L"))
+    format!("M{}Z", places.join("L"))
 }
 
 /// The pieces of a line of lettering, in units of the face, within one group that puts them in their place.
@@ -257,23 +277,32 @@ fn glyph_use(glyph: u32, bold: bool, origin: (f64, f64), size: f64) -> Element {
     shown
 }
 
+/// An outline from point to point, each told from the last: figures of two or three digits where places have four.
 fn outline_data(outline: &BezPath) -> String {
     let mut data = String::new();
-    let mut add = |letter: char, points: &[kurbo::Point]| {
-        data.push(letter);
-        let places: Vec<String> = points
-            .iter()
-            .map(|p| format!("{} {}", mm(p.x), mm(p.y)))
-            .collect();
-        data.push_str(&places.join(" "));
-    };
+    let (mut here, mut start) = (Point::ZERO, Point::ZERO);
     for element in outline.elements() {
-        match *element {
-            PathEl::MoveTo(p) => add('M', &[p]),
-            PathEl::LineTo(p) => add('L', &[p]),
-            PathEl::QuadTo(a, p) => add('Q', &[a, p]),
-            PathEl::CurveTo(a, b, p) => add('C', &[a, b, p]),
-            PathEl::ClosePath => add('Z', &[]),
+        let (letter, points): (char, &[Point]) = match element {
+            PathEl::MoveTo(p) => ('m', &[*p]),
+            PathEl::LineTo(p) => ('l', &[*p]),
+            PathEl::QuadTo(a, p) => ('q', &[*a, *p]),
+            PathEl::CurveTo(a, b, p) => ('c', &[*a, *b, *p]),
+            PathEl::ClosePath => ('z', &[]),
+        };
+        data.push(letter);
+        for (i, point) in points.iter().enumerate() {
+            let way = *point - here;
+            for (k, figure) in [mm(way.x), mm(way.y)].iter().enumerate() {
+                // A minus sign parts two figures as well as a space does.
+                if i + k > 0 && !figure.starts_with('-') {
+                    data.push(' ');
+                }
+                data.push_str(figure);
+            }
+        }
+        here = points.last().copied().unwrap_or(start);
+        if letter == 'm' {
+            start = here;
         }
     }
     data
@@ -290,14 +319,10 @@ fn mm(value: f64) -> String {
 
 /// To so many places, without the noughts at the end and never as `-0`.
 fn number(value: f64, places: usize) -> String {
-    let text = print::decimal(value, places);
-    match text.contains('.') {
-        true => text.trim_end_matches('0').trim_end_matches('.').to_string(),
-        false => text,
-    }
+    print::trimmed(value, places)
 }
 
-/// How many shapes a sheet shows: each mark is one, each piece of lettering, and the paper.
+/// How many shapes a sheet shows: each mark is one, each piece of lettering, and the paper. An element may hold several lines.
 pub fn shapes_of(sheet: &Sheet) -> usize {
     let shapes = |mark: &Mark| match mark {
         Mark::Text(text) => lettering::lay(text).pieces.len(),

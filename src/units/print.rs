@@ -57,6 +57,10 @@ pub fn inches(length: Length) -> String {
 
 /// A number to so many places, never `-0.0`.
 pub fn decimal(value: f64, places: usize) -> String {
+    decimal_by_integers(value, places).unwrap_or_else(|| decimal_in_general(value, places))
+}
+
+fn decimal_in_general(value: f64, places: usize) -> String {
     let text = format!("{value:.places$}");
     match text.strip_prefix('-') {
         Some(digits) if digits.chars().all(|c| c == '0' || c == '.') => digits.to_string(),
@@ -64,13 +68,59 @@ pub fn decimal(value: f64, places: usize) -> String {
     }
 }
 
+/// The same figure by way of whole numbers, for the hundred thousand places that a large sheet holds: the general way works to
+/// any length of number. Nothing where the number is large, or so near the middle between two figures that only that can tell.
+fn decimal_by_integers(value: f64, places: usize) -> Option<String> {
+    const MOST: f64 = 1e9;
+    // Scaling errs by less than MOST × 2⁻⁵³, a ten-millionth.
+    const NEAR_THE_MIDDLE: f64 = 1e-6;
+    let scale = 10_u64.checked_pow(u32::try_from(places).ok()?)?;
+    let scaled = value.abs() * scale as f64;
+    // Written so that what is no number is left to the general way.
+    let plain =
+        scaled < MOST && (scaled - scaled.trunc() - 0.5).abs() > NEAR_THE_MIDDLE && places > 0;
+    if !plain {
+        return None;
+    }
+    let count = scaled.round() as u64;
+    let mut text = String::with_capacity(places + 12);
+    if value < 0.0 && count > 0 {
+        text.push('-');
+    }
+    let (whole, mut rest) = (count / scale, count % scale);
+    push_whole(&mut text, whole);
+    text.push('.');
+    let mut unit = scale / 10;
+    while unit > 0 {
+        text.push(digit(rest / unit));
+        rest %= unit;
+        unit /= 10;
+    }
+    Some(text)
+}
+
+fn push_whole(text: &mut String, whole: u64) {
+    let mut unit = 1;
+    while whole / unit >= 10 {
+        unit *= 10;
+    }
+    while unit > 0 {
+        text.push(digit(whole / unit % 10));
+        unit /= 10;
+    }
+}
+
+fn digit(value: u64) -> char {
+    char::from(b'0' + value as u8)
+}
+
 /// A number to so many places at most, trailing noughts left off.
 pub fn trimmed(value: f64, places: usize) -> String {
-    let text = decimal(value, places);
-    match text.contains('.') {
-        true => text.trim_end_matches('0').trim_end_matches('.').to_string(),
-        false => text,
+    let mut text = decimal(value, places);
+    if text.contains('.') {
+        text.truncate(text.trim_end_matches('0').trim_end_matches('.').len());
     }
+    text
 }
 
 /// Millimetres to two places at most, trailing noughts left off. No unit.
@@ -132,6 +182,26 @@ mod tests {
         assert_eq!(trimmed(100.0, 2), "100");
         assert_eq!(trimmed(100.0, 0), "100");
         assert_eq!(millimetres(Length::mm(46.0375)), "46.04");
+    }
+
+    /// Whole numbers give the very figures that the general way gives, at and beside every middle between two figures as well.
+    #[test]
+    fn holds_both_ways_to_a_decimal_agree() {
+        let mut by_integers = 0;
+        for step in -40_000..=40_000_i32 {
+            let middle = f64::from(step) * 0.000_5;
+            let beside = [middle.next_up(), middle.next_down(), middle * 997.3];
+            for value in beside.into_iter().chain([middle]) {
+                if let Some(told) = decimal_by_integers(value, 3) {
+                    by_integers += 1;
+                    assert_eq!(told, decimal_in_general(value, 3), "{value:e}");
+                }
+            }
+        }
+        assert!(by_integers > 100_000);
+        for value in [f64::NAN, f64::INFINITY, 1e300, -1e300, 123_456_789.123_456] {
+            assert_eq!(decimal_by_integers(value, 6), None);
+        }
     }
 
     /// The fraction and its remainder make the length again, and the remainder is never over half a 64th, 0.1984375 mm.
