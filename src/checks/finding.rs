@@ -247,3 +247,28 @@ fn short_by(provided: f64, required: f64) -> Option<f64> {
     let short = required - provided;
     (short > SAME_SHARE * required.abs().max(provided.abs())).then_some(short)
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::checks::tube_ligament::RULE;
+
+    /// Equal meets, nought with nought among it, and so does what only the rounding of a sum sets apart: 1,000,000 and a
+    /// hundred-thousandth less. A thousandth of the figure is no rounding.
+    #[test]
+    fn holds_equal_meets() {
+        let least =
+            |required: f64, provided: f64| RULE.finding("here").at_least(required, provided, "psi");
+        for (required, provided) in [(0.0, 0.0), (160.0, 160.0), (1e6, 1e6 - 1e-5), (1e-3, 2e-3)] {
+            let finding = least(required, provided);
+            assert!(
+                !finding.is_below() && finding.verdict.name() == "meets",
+                "{required}"
+            );
+        }
+        for (required, provided) in [(160.0, 159.84), (1e-3, 0.999e-3), (0.0, -1.0)] {
+            assert!(least(required, provided).is_below(), "{required}");
+        }
+        let most = |most: f64, provided: f64| RULE.finding("here").at_most(most, provided, "psi");
+        assert!(most(160.0, 160.16).is_below() && !most(160.0, 159.0).is_below());
+    }
+}

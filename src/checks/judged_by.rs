@@ -242,6 +242,15 @@ mod tests {
     }
 
     #[test]
+    fn holds_every_known_word_stands_once() {
+        let words = known_words();
+        let once: std::collections::BTreeSet<&str> = words.iter().copied().collect();
+        assert_eq!(once.len(), words.len());
+        assert!(!once.contains("") && once.contains("49 CFR Part 230"));
+        assert!(!once.contains("geometry") && !once.contains("works' own limit"));
+    }
+
+    #[test]
     fn refuses_an_unknown_word_with_the_nearest() {
         let fault = unknown(
             "judged_by[0]".into(),

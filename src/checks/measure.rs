@@ -78,7 +78,6 @@ pub fn rounded(value: f64, places: usize) -> String {
 fn places_of(unit: &str) -> usize {
     match unit {
         "in" => 4,
-        "mm" | "N/mm2" | "in2" => 3,
         "%" => 1,
         "psi" | "lb" | "ft2" => 0,
         _ => 3,
@@ -155,6 +154,38 @@ mod tests {
     }
 
     #[test]
+    fn by_hand_figures_with_their_units() {
+        let all = [
+            (1.84375, "in"),
+            (17.5754, "mm"),
+            (1.10316, "N/mm2"),
+            (173.5288, "in2"),
+            (56.0229, "%"),
+            (6876.8, "psi"),
+            (181_458.4, "lb"),
+            (15.708, "ft2"),
+            (10.9754, ""),
+            (23.0, "tonf/in2"),
+        ];
+        let shown = all.map(|(value, unit)| shown(value, unit));
+        assert_eq!(
+            shown,
+            [
+                "1.8438 in",
+                "17.575 mm",
+                "1.103 N/mm²",
+                "173.529 in²",
+                "56.0 %",
+                "6,877 psi",
+                "181,458 lb",
+                "16 ft²",
+                "10.975",
+                "23.000 tonf/in2",
+            ]
+        );
+    }
+
+    #[test]
     fn by_hand_rounding_hides_no_shortfall() {
         let pair = |a: &str, b: &str| (a.to_string(), b.to_string());
         assert_eq!(
@@ -166,6 +197,12 @@ mod tests {
             pair("17.57500 mm", "17.57496 mm")
         );
         assert_eq!(shown_apart(38.0, 38.0, "%"), pair("38.0 %", "38.0 %"));
+        for hair in [1e-12, 2e-8] {
+            assert_eq!(
+                shown_apart(1.4, 1.4 + hair, "in"),
+                pair("1.4000 in", "1.4000 in")
+            );
+        }
         assert_eq!(
             shown_apart(1.40625, 1.40625 + 1e-16, "in"),
             pair("1.4062 in", "1.4062 in")

@@ -220,6 +220,22 @@ mod tests {
     }
 
     #[test]
+    fn holds_a_rule_is_found_by_its_name() {
+        for rule in REGISTER {
+            assert_eq!(
+                rule_named(rule.name).map(|found| found.name),
+                Some(rule.name)
+            );
+        }
+        assert!(rule_named("tube_ligaments").is_none());
+        assert_eq!(
+            rule_or_nearest("tube_ligaments").err(),
+            Some("tube_ligament")
+        );
+        assert_eq!(rule_or_nearest(" land ").map(|rule| rule.name), Ok("land"));
+    }
+
+    #[test]
     fn refuses_a_rule_outside_the_register() {
         let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/src/checks");
         for entry in fs::read_dir(folder).expect("the folder of the rules") {

@@ -89,7 +89,8 @@ pub fn is_tube(purpose: Purpose) -> bool {
     matches!(purpose, Purpose::Tube | Purpose::Flue)
 }
 
-/// Every close pair of holes with a tube or flue in it, by the purposes of the two; each pair once, in the order of the design.
+/// Every close pair of holes with a tube or flue in it, by the purposes of the two; each pair once, in the order of the design. The
+/// least ligament of every two purposes is among the close pairs.
 pub fn beside_tubes(design: &Design) -> BTreeMap<(Purpose, Purpose), Vec<Pair<'_>>> {
     let mut by_purposes: BTreeMap<_, Vec<Pair>> = BTreeMap::new();
     for ligament in &design.close_pairs {
@@ -98,19 +99,6 @@ pub fn beside_tubes(design: &Design) -> BTreeMap<(Purpose, Purpose), Vec<Pair<'_
             by_purposes.entry(pair.purposes()).or_default().push(pair);
         }
     }
-    for least in &design.least_ligaments {
-        let pair = Pair::new(design, &least.ligament);
-        let pairs = by_purposes.entry(pair.purposes()).or_default();
-        // The least of its purposes is a close pair as well, as a rule; there are few of these, so looking through is cheap.
-        if counts(pair.purposes())
-            && !pairs
-                .iter()
-                .any(|p| p.a.id == pair.a.id && p.b.id == pair.b.id)
-        {
-            pairs.push(pair);
-        }
-    }
-    by_purposes.retain(|_, pairs| !pairs.is_empty());
     by_purposes
 }
 

@@ -114,6 +114,14 @@ mod tests {
         assert!(chain_gap(d).same_as(Length::inches(1.75)));
     }
 
+    /// P 150, D 30 mm: full rows 24.75 + 20.1 = 44.85, an outer row of half the rivets 30 + 34.5 = 64.5 mm from the next.
+    #[test]
+    fn by_hand_full_rows_of_150_pitch() {
+        let (p, d) = (Length::mm(150.0), Length::mm(30.0));
+        assert_eq!(decimal(full_row_gap(p, d).to_mm(), 2), "44.85");
+        assert_eq!(decimal(outer_row_gap(p, d).to_mm(), 2), "64.50");
+    }
+
     /// √((33 + 3.5)(3 + 3.5))/10 = √237.25/10 = 1.5403 in, which is less than regulation 184's 1.576.
     #[test]
     fn by_hand_board_of_trade_is_the_closer() {

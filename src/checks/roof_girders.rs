@@ -46,6 +46,12 @@ mod tests {
     use super::*;
     use crate::units::print::decimal;
 
+    /// Regulation 582: 14,000 psi.
+    #[test]
+    fn published_most_compression() {
+        assert_eq!(decimal(most_compression().to_psi(), 0), "14000");
+    }
+
     /// 875 × (2.5 − 1.5) × 20/(36 × 2.5) = 194.4 psi. On the 1 3/4 in hole in place of the 1 1/2 in bore it would be 145.8: the
     /// bore is what the regulation names.
     #[test]

@@ -28,32 +28,30 @@ pub fn chord(diameter: Length, count: u32) -> Length {
 
 /// Area of what lies of a circle within a rectangle with level sides, mm², whose corners are `low` (lower left) and `high`.
 pub fn circle_in_rectangle(centre: Point, radius: Length, low: Point, high: Point) -> f64 {
-    let part = |x: f64, y: f64| below_and_left(radius.to_mm(), x - centre.x, y - centre.y);
+    let part = |x: f64, y: f64| from_centre(radius.to_mm(), x - centre.x, y - centre.y);
     part(high.x, high.y) - part(low.x, high.y) - part(high.x, low.y) + part(low.x, low.y)
 }
 
-/// Area of what lies left of x and below y of a circle about nought.
+/// Area of what lies of a circle about nought within the rectangle from nought to (x, y); minus where one of the two is minus.
 ///
 /// ```text
-/// H(u) = ∫ √(r² − v²) dv from −r to u = (u √(r² − u²) + r² asin(u/r))/2 + π r²/4
+/// |x| up to a = √(r² − y²)        |x y|
+/// beyond                          a |y| + H(|x|) − H(a)        H(u) = ∫ √(r² − v²) dv = (u √(r² − u²) + r² asin(u/r))/2
 /// ```
-/// The level y cuts the circle from −a to a: between them each upright strip is y + √(r² − v²) high; beyond them it is all below y,
-/// 2 √(r² − v²), where y is above the centre, and all above it where y is below.
-fn below_and_left(r: f64, x: f64, y: f64) -> f64 {
+fn from_centre(r: f64, x: f64, y: f64) -> f64 {
     if r <= 0.0 {
         return 0.0;
     }
-    let (x, y) = (x.clamp(-r, r), y.clamp(-r, r));
-    let half_height = |u: f64| sqrt((r - u) * (r + u));
-    let half_area = |u: f64| (u * half_height(u) + r * r * asin(u / r)) / 2.0 + PI * r * r / 4.0;
-    let a = half_height(y);
-    let cut_to = x.clamp(-a, a);
-    let cut = y * (cut_to + a) + half_area(cut_to) - half_area(-a);
-    if y <= 0.0 {
-        return cut;
-    }
-    let beyond = half_area(x.min(-a)) + half_area(x.max(a)) - half_area(a);
-    cut + 2.0 * beyond
+    let (across, up) = (x.abs().min(r), y.abs().min(r));
+    let height = |u: f64| sqrt((r - u) * (r + u));
+    let under_arc = |u: f64| (u * height(u) + r * r * asin(u / r)) / 2.0;
+    let level_to = height(up);
+    let area = if across <= level_to {
+        across * up
+    } else {
+        level_to * up + under_arc(across) - under_arc(level_to)
+    };
+    area.copysign(x * y)
 }
 
 #[cfg(test)]

@@ -182,6 +182,52 @@ mod tests {
         );
     }
 
+    /// In a row at 0, 100 and 190 the second pair is the tighter, 50. One pair close together in a nest pitched at 120 does not shut
+    /// the rest out: it is the row, 10, and the columns at 120 stand, 80.
+    #[test]
+    fn by_hand_uneven_spacing() {
+        assert_eq!(
+            of_nest(&[(0.0, 0.0), (100.0, 0.0), (190.0, 0.0)]),
+            [("row", 50.0, (1, 2))]
+        );
+        let mut places = vec![(0.0, 0.0), (50.0, 0.0)];
+        places.extend((1..8).map(|i| (0.0, 120.0 * f64::from(i))));
+        let found = of_nest(&places);
+        assert_eq!(found[0], ("column", 80.0, (0, 2)));
+        assert_eq!(found[1], ("row", 10.0, (0, 1)));
+    }
+
+    /// Of four alike on the slant about one hole, that with the lowest number is named, in whatever order they are written.
+    #[test]
+    fn holds_of_several_alike_the_lowest_numbers() {
+        let round = [(50.0, 30.0), (-50.0, 30.0), (50.0, -30.0), (-50.0, -30.0)];
+        for turn in 0..4 {
+            let mut places = vec![(0.0, 0.0)];
+            places.extend((0..4).map(|i| round[(i + turn) % 4]));
+            let found = of_nest(&places);
+            let slant = found.iter().find(|d| d.0 == "diagonal").expect("a slant");
+            assert_eq!(slant.2, (0, 1), "{turn}");
+        }
+    }
+
+    /// Two holes of 40 and 50 at 100: the mean is 45, and (100 − 45)/100 = 55 %.
+    #[test]
+    fn by_hand_unequal_holes() {
+        let hole = |x: f64, size: &str| Hole {
+            id: String::new(),
+            group: 0,
+            at: Point::new(x, 0.0),
+            finish: Size::read(size).unwrap(),
+            ligament_hole: Size::read(size).unwrap().value(),
+            exception: None,
+            line: None,
+            path: String::new(),
+        };
+        let found = directions_of_nest(&[hole(0.0, "40 mm"), hole(100.0, "50 mm")], 0);
+        assert!(found[0].hole.same_as(Length::mm(45.0)));
+        assert_eq!(format!("{:.4}", found[0].efficiency), "0.5500");
+    }
+
     /// A row of three 100 apart, wider than two holes: still a row. One hole alone, or none, has no neighbour.
     #[test]
     fn by_hand_few_holes() {

@@ -80,14 +80,9 @@ fn lines(offsets: impl Iterator<Item = f64>) -> Vec<f64> {
     offsets
 }
 
-/// The number of the line nearest to an offset.
+/// The number of the line on which an offset lies.
 fn line_of(lines: &[f64], offset: f64) -> usize {
-    let nearest = (0..lines.len()).min_by(|a, b| {
-        (lines[*a] - offset)
-            .abs()
-            .total_cmp(&(lines[*b] - offset).abs())
-    });
-    nearest.unwrap_or(0)
+    lines.partition_point(|line| *line + SAME_LENGTH_MM < offset)
 }
 
 fn gaps(lines: &[f64]) -> Vec<Length> {
@@ -150,6 +145,18 @@ mod tests {
         // A cell of 1 mm one way and a hair off in its upper row, as a slip of the pen would have it, is still one line.
         let hair = of(&[(0.0, 0.0), (100.0, 0.0), (0.0, 90.0), (100.0 + 1e-7, 90.0)]);
         assert_eq!(hair.expect("on a pitch").across.len(), 1);
+    }
+
+    /// Three corners of a rectangle, whichever is wanting, are none.
+    #[test]
+    fn holds_three_corners_are_no_rectangle() {
+        let corners = [(0.0, 0.0), (10.0, 0.0), (0.0, 20.0), (10.0, 20.0)];
+        for wanting in 0..4 {
+            let mut three = corners.to_vec();
+            three.remove(wanting);
+            assert!(of(&three).is_none(), "{wanting}");
+        }
+        assert!(of(&corners).is_some());
     }
 
     /// Two levels of two, the outer lower: no four are the corners of a rectangle. Nor are a row, one stay, or none. Two cells far
