@@ -11,7 +11,7 @@
 
 use super::area_held::area_held;
 use super::measure::{figure, rounded};
-use super::stay_core::{StayGroup, net_area_in2, stay_groups};
+use super::stay_core::{StayGroup, core_lines, net_area_in2, stay_groups};
 use super::stay_stress::most_stress_psi;
 use super::{Finding, Rule, source};
 use crate::design::Design;
@@ -96,6 +96,7 @@ fn of_diagonal(written: &Written, design: &Design, group: &StayGroup, stay: &Sta
         .with("area held", "E", held, "in2")
         .at_least(pressure.value().to_psi(), allowed.to_psi(), "psi")
         .because(format!("stress allowed by {origin}; {}", area_held.because))
+        .work(core_lines(stay).join("; "))
         .work(area_held.line)
         .work(format!(
             "P = a s (C/D)/E = {} × {} × ({}/{})/{} = {} psi",

@@ -4,11 +4,11 @@ use super::measure::figure;
 use crate::design::{Design, Hole, HoleGroup};
 use crate::spec::{HoleSet, Purpose, StayKind, StaySpec, Written};
 use crate::units::angle::PI;
-use crate::units::{Length, SQUARE_MM_PER_SQUARE_INCH};
+use crate::units::{Length, SQUARE_MM_PER_SQUARE_INCH, whitworth_core};
 
 /// Core diameter of a thread of Whitworth form, D − 1.28/N.
 pub fn core_diameter(over_threads: Length, threads_per_inch: f64) -> Length {
-    over_threads - Length::inches(1.28 / threads_per_inch)
+    whitworth_core(over_threads, threads_per_inch)
 }
 
 /// Area of a round section, in².

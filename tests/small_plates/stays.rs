@@ -4,7 +4,9 @@ use centrepop::checks::Finding;
 use centrepop::design::Piece;
 use centrepop::units::SQUARE_MM_PER_SQUARE_INCH;
 
-use super::{below_by, designed, is, is_silent, judged, one};
+use centrepop::spec::read_spec;
+
+use super::{PLATE, below_by, designed, is, is_silent, judged, one};
 
 /// Six stays, columns 6 in apart and rows 5 in; the corners of the upper row are wanting.
 const ON_A_PITCH: &str = "\
@@ -534,5 +536,23 @@ fn by_hand_diagonal_and_palm_stays() {
     is_silent(
         one(&with(&off, named), "diagonal_stay", "", ""),
         "no even pitch",
+    );
+}
+
+/// 1.28/11 = 0.1164 in: a stay of 1/10 in has no core, and one of no threads none either.
+#[test]
+fn refuses_a_stay_without_a_core() {
+    let fact = |from: &str, to: &str| {
+        let text = PLATE.replacen("holes: []\n", &ON_A_PITCH.replace(from, to), 1);
+        let refused = read_spec("plate.yaml", text.as_bytes()).expect_err("no core");
+        refused.faults[0].fact.clone()
+    };
+    assert_eq!(
+        fact("diameter: 1 1/4 in", "diameter: 1/10 in"),
+        "11 threads to the inch leave no core of 1/10 in"
+    );
+    assert_eq!(
+        fact("threads_per_inch: 11", "threads_per_inch: 0"),
+        "0 threads to the inch is no thread"
     );
 }

@@ -168,3 +168,19 @@ fn by_hand_surface_and_gas_area() {
     );
     assert!(!judged(&[]).iter().any(|f| f.rule == "heating_surface"));
 }
+
+/// D 2 1/4 less 1.28/11 leaves 2.1336: a bore of 2 1/8 in leaves a little, one of 2 1/7 or so nothing.
+#[test]
+fn refuses_a_stay_tube_bored_into_its_thread() {
+    let read = |bore: &str| {
+        let nest = stay_tubes(NEST, "every").replace("bore: 1 3/4 in", &format!("bore: {bore}"));
+        read_spec("plate.yaml", PLATE.replacen(POINTS, &nest, 1).as_bytes())
+    };
+    assert!(read("2 1/8 in").is_ok());
+    let refused = read("2.14 in").expect_err("no metal");
+    assert_eq!(refused.faults[0].path, "tubes[0].stay_tubes.bore");
+    assert_eq!(
+        refused.faults[0].fact,
+        "a bore of 2.14 in leaves nothing under a thread of 2 1/4 in"
+    );
+}

@@ -1,7 +1,7 @@
 //! Tubes in their holes, stays and rivets in theirs, and groups that can be told apart.
 
-use crate::spec::{Fault, Nest, Purpose, Written};
-use crate::units::Size;
+use crate::spec::{Fault, Nest, Purpose, StayTubes, Written};
+use crate::units::{Length, Size, whitworth_core};
 
 /// A tube goes into its hole, and a hole only grows.
 pub(super) fn tube_in_its_hole(written: &Written, faults: &mut Vec<Fault>) {
@@ -83,12 +83,16 @@ pub(super) fn stays_and_rivets(written: &Written, faults: &mut Vec<Fault>) {
                 .and(format!("holes[{i}].purpose"), "the purpose"),
             );
         }
-        if stay.threads_per_inch <= 0.0 {
-            faults.push(Fault::new(
-                format!("holes[{i}].stay.threads_per_inch"),
-                format!("{} threads to the inch is no thread", stay.threads_per_inch),
-                "count them against a gauge: 11 or 12 as a rule",
-            ));
+        threads(
+            &format!("holes[{i}].stay"),
+            ("diameter", &stay.diameter),
+            stay.threads_per_inch,
+            faults,
+        );
+    }
+    for (i, nest) in written.tubes.iter().enumerate() {
+        if let Some(stay_tubes) = &nest.stay_tubes {
+            stay_tube(&format!("tubes[{i}].stay_tubes"), stay_tubes, faults);
         }
     }
     let Some(rivets) = &written.rivets else {
@@ -110,6 +114,47 @@ pub(super) fn stays_and_rivets(written: &Written, faults: &mut Vec<Fault>) {
                 "write the finished hole, which is larger than the cold rivet",
             )
             .and("rivets.rivet", "the rivet, cold"),
+        );
+    }
+}
+
+/// A thread leaves a core.
+fn threads(path: &str, (key, over): (&str, &Size), threads_per_inch: f64, faults: &mut Vec<Fault>) {
+    if threads_per_inch <= 0.0 {
+        faults.push(Fault::new(
+            format!("{path}.threads_per_inch"),
+            format!("{threads_per_inch} threads to the inch is no thread"),
+            "count them against a gauge: 11 or 12 as a rule",
+        ));
+    } else if whitworth_core(over.value(), threads_per_inch) <= Length::ZERO {
+        faults.push(
+            Fault::new(
+                format!("{path}.{key}"),
+                format!("{threads_per_inch} threads to the inch leave no core of {over}"),
+                "write the diameter over the threads",
+            )
+            .and(format!("{path}.threads_per_inch"), "the thread"),
+        );
+    }
+}
+
+/// A stay tube has metal between its bore and the root of its thread.
+fn stay_tube(path: &str, tube: &StayTubes, faults: &mut Vec<Fault>) {
+    let before = faults.len();
+    let over = ("over_threads", &tube.over_threads);
+    threads(path, over, tube.threads_per_inch, faults);
+    let core = whitworth_core(tube.over_threads.value(), tube.threads_per_inch);
+    if faults.len() == before && core <= tube.bore.value() {
+        faults.push(
+            Fault::new(
+                format!("{path}.bore"),
+                format!(
+                    "a bore of {} leaves nothing under a thread of {}",
+                    tube.bore, tube.over_threads
+                ),
+                "write the bore under the thread",
+            )
+            .and(format!("{path}.over_threads"), "over the threads"),
         );
     }
 }
