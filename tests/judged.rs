@@ -493,6 +493,21 @@ fn by_hand_the_largest_circle_with_the_works_constants() {
     asks(finding, "1.103");
 }
 
+/// The largest circle of the first plate, found by another hand: 10.407 in about (0.56, 11.66), round the pipe; tubes not counted, 29.94 in about (0, −1.91).
+#[test]
+fn by_hand_where_the_largest_circles_stand() {
+    let findings = findings(MARL_HEN, &[]);
+    let circle = one(&findings, "largest_circle", "", "0.56, 11.66) in");
+    assert!(circle.why.starts_with("10.4"), "{}", circle.why);
+    let bare = one(&findings, "largest_circle", "geometry", "−1.91) in");
+    has(bare, "29.94");
+    assert!(
+        bare.why.starts_with("tubes not counted: 29.9"),
+        "{}",
+        bare.why
+    );
+}
+
 /// Words that name nothing are refused, each with the nearest that does.
 #[test]
 fn refuses_words_that_name_no_rule() {

@@ -83,6 +83,22 @@ mod tests {
     use super::*;
     use crate::checks::REGISTER;
 
+    /// What somebody has to read before metal is cut: who decides, hold points, heat, hand, and the scale of a print.
+    #[test]
+    fn holds_the_cautions_say_what_matters() {
+        for (caution, word) in cautions().iter().zip([
+            "approves nothing",
+            "not judged",
+            "hold point",
+            "by heat",
+            "TOP",
+            "full-size print",
+        ]) {
+            assert!(caution.contains(word), "{caution}");
+        }
+        assert_eq!(cautions().len(), 6);
+    }
+
     /// The tool compares; it approves nothing, and never says that it does.
     #[test]
     fn holds_no_word_of_approval() {

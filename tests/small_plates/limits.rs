@@ -335,6 +335,39 @@ fn by_hand_tests_side_by_side() {
     );
 }
 
+/// Strength that is not judged for want of a pressure stays not judged whichever rules are named, with the pressure first and once. Where the pressure is
+/// given, or the rule needs none, what is not named is a note.
+#[test]
+fn holds_strength_without_a_pressure_is_never_a_note() {
+    let stays = "holes:\n  - {name: stays, purpose: stay, hole: 1 9/32 in, at: [[3 in, 8 in], [3 in, 13 in]], mirrored: true, stay: {kind: firebox, diameter: 1 in, threads_per_inch: 11, metal: steel}}\n";
+    let named = (
+        "Indian Boiler Regulations 1950, 49 CFR Part 230, ASME Section I 2007, National Board proposal NB12-1201",
+        "tube_plate_thickness",
+    );
+    let silent = judged(&[
+        ("holes: []\n", stays),
+        named,
+        ("working_pressure: 100 psi\n", ""),
+    ]);
+    let screwed = one(&silent, "screwed_stay", "", "stays");
+    assert_eq!(
+        (screwed.verdict.name(), screwed.why.as_str()),
+        ("not judged", "pressure not given: `working_pressure`")
+    );
+    let surface = one(&silent, "stayed_surface", "", "stays");
+    assert_eq!(
+        (surface.verdict.name(), surface.why.as_str()),
+        (
+            "not judged",
+            "pressure not given: `working_pressure`; `holes[0].stay.ends` is not given"
+        )
+    );
+    is(one(&silent, "telltale", "", "stays"), "note", "", "");
+    let given = judged(&[("holes: []\n", stays), named]);
+    is(one(&given, "stayed_surface", "", "stays"), "note", "", "");
+    is(one(&given, "screwed_stay", "", "stays"), "note", "", "100");
+}
+
 /// A flat plate is not judged by rules for drums, and that is said; a rule named alone that judges is not idle.
 #[test]
 fn holds_what_is_said_of_rules_that_do_not_apply() {

@@ -539,7 +539,7 @@ fn by_hand_diagonal_and_palm_stays() {
     );
 }
 
-/// 1.28/11 = 0.1164 in: a stay of 1/10 in has no core, and one of no threads none either.
+/// 1.28/11 = 0.1164 in: a stay of 0.1 in has no core, and one of no threads none either.
 #[test]
 fn refuses_a_stay_without_a_core() {
     let fact = |from: &str, to: &str| {
@@ -548,8 +548,8 @@ fn refuses_a_stay_without_a_core() {
         refused.faults[0].fact.clone()
     };
     assert_eq!(
-        fact("diameter: 1 1/4 in", "diameter: 1/10 in"),
-        "11 threads to the inch leave no core of 1/10 in"
+        fact("diameter: 1 1/4 in", "diameter: 0.1 in"),
+        "11 threads to the inch leave no core of 0.1 in"
     );
     assert_eq!(
         fact("threads_per_inch: 11", "threads_per_inch: 0"),
