@@ -5,7 +5,7 @@ use super::clear_place::Field;
 use super::cut_edge::{CutEdge, cut_edge};
 use super::file_name::side;
 use super::hole_policy::{Made, Tally, made};
-use super::part::{CutPart, Layer, Shape};
+use super::part::{CutPart, Layer, PartKind, Shape};
 use super::pressed::{hole_places, pop};
 use super::settings::Settings;
 use super::stamp::stamp_part;
@@ -48,6 +48,7 @@ pub(super) fn plate(
     shapes.push((Layer::CutOutside, closed(&edge)));
     let mut part = CutPart {
         name: "plate".into(),
+        kind: PartKind::Plate,
         number_off: cutting.order.number_off.unwrap_or(1),
         process: cutting.process,
         thickness: Some(design.thickness.clone()),

@@ -32,7 +32,7 @@ pub use dxf::{Heading, Unwritable, Version, write};
 pub use entity::Extent;
 pub use file_name::{file_name, heading};
 pub use order_note::order_note;
-pub use part::{CutPart, HolesCut, Layer, Shape, Withheld};
+pub use part::{CutPart, HolesCut, Layer, PartKind, Shape, Withheld};
 pub use preflight::{Unfit, preflight};
 pub use read_back::{Difference, read_back};
 pub use reference::PROVING_SQUARE_MM;

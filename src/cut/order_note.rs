@@ -3,7 +3,7 @@
 use super::entity::{Entity, arc_through, entities, extent, steps, turned};
 use super::file_name::{file_name, side};
 use super::measured_back::long_sizes;
-use super::part::{CutPart, Withheld};
+use super::part::{CutPart, PartKind, Withheld};
 use super::settings::{Settings, in_mm};
 use crate::design::{Design, FlangeDesign};
 use crate::spec::{Cutting, Order, Spec};
@@ -109,14 +109,10 @@ fn one_part(note: &mut Note, spec: &Spec, cutting: &Cutting, part: &CutPart) {
         &format!("{}, and the same in R12", file_name(spec, part)),
     );
     note.fact("Number off", &part.number_off.to_string());
-    let material = part.material.as_ref();
-    note.stated("Material", material.map(|m| m.grade.as_str()));
-    note.stated(
-        "Certificate",
-        material.and_then(|m| m.certificate.as_deref()),
-    );
-    note.fact("Thickness", &thickness(part, order));
-    note.stated("Plate tolerance", order.plate_tolerance.as_deref());
+    match part.kind {
+        PartKind::Template => template_sheet(note, part),
+        PartKind::Plate | PartKind::Ring | PartKind::Pad => metal(note, part, order),
+    }
     lying(note, spec, part);
     sizes(note, part);
     for holes in &part.holes_cut {
@@ -144,12 +140,32 @@ fn one_part(note: &mut Note, spec: &Spec, cutting: &Cutting, part: &CutPart) {
     }
 }
 
+fn metal(note: &mut Note, part: &CutPart, order: &Order) {
+    let material = part.material.as_ref();
+    note.stated("Material", material.map(|m| m.grade.as_str()));
+    let certificate = material.and_then(|m| m.certificate.as_deref());
+    note.stated("Certificate", certificate);
+    note.fact("Thickness", &thickness(part, order));
+    note.stated("Plate tolerance", order.plate_tolerance.as_deref());
+}
+
+/// A template goes into no boiler: what it is cut from is the contractor's to choose where the spec does not say.
+fn template_sheet(note: &mut Note, part: &CutPart) {
+    note.fact(
+        "Material",
+        "any flat sheet; no certificate is asked for a template",
+    );
+    let thickness = part.thickness.as_ref().map(in_mm);
+    let any = "any that stays flat in the hand";
+    note.fact("Thickness", thickness.as_deref().unwrap_or(any));
+}
+
 fn thickness(part: &CutPart, order: &Order) -> String {
     let Some(thickness) = &part.thickness else {
         return "not stated; ask before cutting".into();
     };
-    let least = match (&order.thickness_least, part.name.as_str()) {
-        (Some(least), "plate" | "blank") => format!("nowhere less than {}", in_mm(least)),
+    let least = match (&order.thickness_least, part.kind) {
+        (Some(least), PartKind::Plate) => format!("nowhere less than {}", in_mm(least)),
         _ => "least thickness not stated; ask before cutting".into(),
     };
     format!("{}, {least}", in_mm(thickness))
@@ -158,13 +174,20 @@ fn thickness(part: &CutPart, order: &Order) -> String {
 fn lying(note: &mut Note, spec: &Spec, part: &CutPart) {
     let lies = part.lies.to_lowercase();
     note.fact("Lies in the file", &format!("true size, {lies}"));
-    if matches!(part.name.as_str(), "plate" | "blank") {
+    if part.kind == PartKind::Plate {
         note.fact(
             "Seen from",
             &format!("the {}", side(spec.written.plate.view_from)),
         );
     }
-    note.say("Do not mirror. Turn it on the sheet as you like, but this face up.");
+    note.say(match part.kind {
+        PartKind::Template => {
+            "Turn it on the sheet as you like; the lettering is to be read on one face."
+        }
+        PartKind::Plate | PartKind::Ring | PartKind::Pad => {
+            "Do not mirror. Turn it on the sheet as you like, but this face up."
+        }
+    });
 }
 
 fn sizes(note: &mut Note, part: &CutPart) {
@@ -196,6 +219,7 @@ fn sizes(note: &mut Note, part: &CutPart) {
                 decimal(kg, 0)
             ),
         ),
+        None if part.kind == PartKind::Template => {}
         None => note.fact("Mass", "not stated: the spec gives no density"),
     }
 }

@@ -2,7 +2,7 @@
 
 use super::clear_place::Field;
 use super::hole_policy::{Made, Tally, made};
-use super::part::{CutPart, Layer, Shape};
+use super::part::{CutPart, Layer, PartKind, Shape};
 use super::pressed::pop;
 use super::settings::Settings;
 use super::stamp::{Inscription, identity, lay_marks};
@@ -86,6 +86,7 @@ fn part(spec: &Spec, cutting: &Cutting, pad: &Pad) -> CutPart {
     marks.push((Layer::CutOutside, circle(outside)));
     let mut part = CutPart {
         name: pad.name.clone(),
+        kind: PartKind::Pad,
         number_off: pad.number_off.unwrap_or(1),
         process: cutting.process,
         thickness: Some(pad.thickness.clone()),

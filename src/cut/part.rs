@@ -99,11 +99,26 @@ pub enum Shape {
     },
 }
 
+/// What sort of piece a part is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PartKind {
+    /// The blank or the flat plate itself.
+    Plate,
+    /// The strip of the ring.
+    Ring,
+    /// A pad or a doubling ring.
+    Pad,
+    /// A template, which goes into no boiler.
+    Template,
+}
+
 /// One piece to be cut.
 #[derive(Clone, Debug)]
 pub struct CutPart {
     /// What it is, for file names: "blank", "plate", "ring".
     pub name: String,
+    /// What sort of piece it is.
+    pub kind: PartKind,
     /// How many are wanted.
     pub number_off: u32,
     /// The process it is drawn for.

@@ -10,7 +10,7 @@ mod facets;
 use std::fmt;
 
 use super::entity::{Entity, entities, extent};
-use super::part::{CutPart, Layer};
+use super::part::{CutPart, Layer, PartKind};
 use super::settings::Settings;
 use crate::design::Point;
 use crate::spec::Cutting;
@@ -80,7 +80,7 @@ fn stock(cutting: &Cutting, part: &CutPart) -> Option<[f64; 2]> {
         .as_ref()
         .map_or(Length::ZERO, Size::value);
     let clear = |size: &Size| (size.value() - 2.0 * margin).to_mm();
-    matches!(part.name.as_str(), "plate" | "blank").then(|| [clear(wide), clear(tall)])
+    (part.kind == PartKind::Plate).then(|| [clear(wide), clear(tall)])
 }
 
 fn judge(exact: &[(Layer, Entity)], limits: Limits) -> Result<(), Vec<Unfit>> {

@@ -7,7 +7,7 @@ use super::centre_line::{TICK_GAP_MM, TICK_MM, ring_of_ticks};
 use super::clear_place::Field;
 use super::file_name::side;
 use super::hole_policy::Tally;
-use super::part::{CutPart, Layer, Shape};
+use super::part::{CutPart, Layer, PartKind, Shape};
 use super::stamp::stamp_part;
 use crate::design::{Design, Hole, Outline, Point, Pressed};
 use crate::spec::{Cutting, Fault, HoleCut, PopMark, Spec};
@@ -48,6 +48,7 @@ pub(super) fn blank(
     let tally = withheld(cutting, design, &pins);
     let mut part = CutPart {
         name: "blank".into(),
+        kind: PartKind::Plate,
         number_off: cutting.order.number_off.unwrap_or(1),
         process: cutting.process,
         thickness: Some(design.thickness.clone()),

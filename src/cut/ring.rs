@@ -6,7 +6,7 @@
 
 use super::centre_line::{TICK_GAP_MM, TICK_MM};
 use super::clear_place::Field;
-use super::part::{CutPart, Layer, Shape, Withheld};
+use super::part::{CutPart, Layer, PartKind, Shape, Withheld};
 use super::pressed::pop;
 use super::reference::rectangle;
 use super::settings::Settings;
@@ -51,6 +51,7 @@ pub(super) fn strip(
     shapes.push((Layer::CutOutside, Shape::Closed(cut.clone())));
     let mut part = CutPart {
         name: "ring".into(),
+        kind: PartKind::Ring,
         number_off: cutting.order.number_off.unwrap_or(1),
         process: cutting.process,
         thickness: Some(ring.ring_thickness.clone()),
@@ -72,7 +73,10 @@ pub(super) fn strip(
             .ring_mass_kg
             .map(|kg| kg * cut.area_mm2() / (ring.strip_net.to_mm() * width)),
     };
-    let mut field = Field::inside(edge);
+    // What is stamped beyond the net length goes with the scrap, the heat number first of all.
+    let beyond = ((ring.strip_cut - ring.strip_net) / 2.0).to_mm();
+    let net = rectangle(Point::new(beyond, 0.0), length - 2.0 * beyond, width);
+    let mut field = Field::inside(net.unwrap_or(edge));
     let hole = design.rivets.as_ref().map(|line| line.hole.value().to_mm());
     for (_, at) in &rivets {
         field.keep_clear_of(*at, hole.unwrap_or(0.0) / 2.0);
@@ -205,7 +209,7 @@ fn round_to(ring: &Fabricated, a: f64, b: f64) -> Length {
 
 fn written_joint(spec: &Spec) -> Option<&RingJoint> {
     match &spec.written.flange {
-        Some(Flange::Fabricated(ring)) => ring.joint.as_ref(),
+        Some(Flange::Fabricated(ring)) => ring.joint.as_deref(),
         _ => None,
     }
 }

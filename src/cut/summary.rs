@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::entity::{entities, extent};
 use super::part::{CutPart, Layer, Shape};
+use crate::units::angle::PI;
 
 /// Shapes on one layer. Each shape is counted once, under one head.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
@@ -27,6 +28,10 @@ pub struct Summary {
     pub layers: BTreeMap<&'static str, LayerCount>,
     /// Width and height over the CUT layers, mm.
     pub extent_mm: [f64; 2],
+    /// Area within the outside edge, mm².
+    pub outside_area_mm2: f64,
+    /// Area that is left with every inside cut out, mm².
+    pub area_mm2: f64,
 }
 
 /// Counts what a part's file holds.
@@ -46,8 +51,23 @@ pub fn summary(part: &CutPart) -> Summary {
     }
     let all = entities(part);
     let cut = all.iter().filter(|(layer, _)| layer.is_cut());
+    let area = |wanted: Layer| -> f64 {
+        let on = part.shapes.iter().filter(|(layer, _)| *layer == wanted);
+        on.map(|(_, shape)| area_mm2(shape)).sum()
+    };
+    let outside_area_mm2 = area(Layer::CutOutside);
     Summary {
+        outside_area_mm2,
+        area_mm2: outside_area_mm2 - area(Layer::CutInside),
         layers,
         extent_mm: extent(cut.map(|(_, entity)| entity)).map_or([0.0, 0.0], |e| e.size()),
+    }
+}
+
+fn area_mm2(shape: &Shape) -> f64 {
+    match shape {
+        Shape::Circle { radius, .. } => PI * radius * radius,
+        Shape::Closed(outline) => outline.area_mm2(),
+        Shape::Line { .. } | Shape::Arc { .. } | Shape::Dot(_) | Shape::Cross { .. } => 0.0,
     }
 }

@@ -4,7 +4,7 @@
 
 use super::centre_line::{TICK_GAP_MM, TICK_MM, ring_of_ticks};
 use super::clear_place::Field;
-use super::part::{CutPart, Layer, Shape};
+use super::part::{CutPart, Layer, PartKind, Shape};
 use super::settings::in_mm;
 use super::stamp::{Inscription, identity, lay_marks};
 use crate::design::{Design, Edge, Fabricated, FlangeDesign, Outline, Point, Pressed};
@@ -64,6 +64,7 @@ fn template(
     let (low, high) = outline.bounds();
     let mut part = CutPart {
         name: name.into(),
+        kind: PartKind::Template,
         number_off: 1,
         process: cutting.process,
         thickness: cutting.template_thickness.clone(),

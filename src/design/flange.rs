@@ -278,12 +278,12 @@ pub(super) fn fabricate_flange(
         return None;
     }
     let strip_net = ring_length(flange.ring_outside_diameter.value(), thickness);
-    let added = |allowance: &Option<Allowance>| {
-        let size = allowance.as_ref().map(|allowance| allowance.size.value());
+    let added = |allowance: Option<&Allowance>| {
+        let size = allowance.map(|allowance| allowance.size.value());
         size.unwrap_or(Length::ZERO)
     };
-    let preparation = added(&flange.strip_preparation);
-    let roll_waste = added(&flange.strip_roll_waste);
+    let preparation = added(flange.strip_preparation.as_deref());
+    let roll_waste = added(flange.strip_roll_waste.as_deref());
     Some(Fabricated {
         towards: flange.towards,
         ring_outside_diameter: flange.ring_outside_diameter.clone(),
@@ -294,7 +294,9 @@ pub(super) fn fabricate_flange(
         strip_net,
         strip_preparation: preparation,
         strip_roll_waste: roll_waste,
-        strip_cut: strip_net + added(&flange.strip_allowance) + 2.0 * (preparation + roll_waste),
+        strip_cut: strip_net
+            + added(flange.strip_allowance.as_ref())
+            + 2.0 * (preparation + roll_waste),
         inner_toe_radius,
         outer_toe_radius: outside + flange.weld_leg_outside.value(),
         // The leg of a fillet is the same up the ring as along the plate.

@@ -60,3 +60,50 @@ fn zipped(folder: &str, contents: &[(&str, &[u8])]) -> zip::result::ZipResult<Ve
     }
     Ok(writer.finish()?.into_inner())
 }
+
+#[cfg(test)]
+mod tests {
+    use std::io::Read;
+
+    use super::*;
+    use crate::spec::read_spec;
+
+    const SPEC: &str = include_str!("../../specs/hobthrush-smokebox.yaml");
+
+    #[test]
+    fn holds_the_zip_has_what_lies_in_cut_and_is_the_same_each_time() {
+        let spec = read_spec("hobthrush.yaml", SPEC.as_bytes()).expect("a spec");
+        let files = [
+            PackFile::new("cut/r12/a.dxf", "old"),
+            PackFile::new("results.json", "{}"),
+            PackFile::new("cut/a.dxf", "abc"),
+        ];
+        let made = cut_zip(&spec, &files).expect("something is cut");
+        assert_eq!(made.path, "HB-TP1-A-cut.zip");
+        assert_eq!(cut_zip(&spec, &files), Some(made.clone()));
+        let mut read = zip::ZipArchive::new(Cursor::new(made.bytes)).expect("a zip");
+        let names: Vec<String> = read
+            .file_names()
+            .map(|name| name.expect("a name").into_owned())
+            .collect();
+        assert_eq!(
+            names,
+            ["a.dxf", "r12/a.dxf", "files.txt"].map(|name| format!("HB-TP1-A-cut/{name}"))
+        );
+        let mut list = String::new();
+        let mut file = read.by_name("HB-TP1-A-cut/files.txt").expect("the list");
+        file.read_to_string(&mut list).expect("text");
+        // FIPS 180-4's own example for the three letters abc.
+        assert!(
+            list.contains(
+                "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad  a.dxf\n"
+            )
+        );
+    }
+
+    #[test]
+    fn holds_where_nothing_is_cut_there_is_no_zip() {
+        let spec = read_spec("hobthrush.yaml", SPEC.as_bytes()).expect("a spec");
+        assert_eq!(cut_zip(&spec, &[PackFile::new("results.json", "{}")]), None);
+    }
+}

@@ -1,14 +1,13 @@
 //! The order note as the contractor prints it: its lines, then one page with a picture of every part.
 
-use super::as_cut::{cut_box, leftmost_at_top, put_shape, put_stamps};
+use super::as_cut::{cut_box, leftmost_at_top, put_shape};
 use super::board::{Board, PaperBox};
 use super::dimension::{FIRST_ROW, Says, across, upwards};
 use super::letter_size::{NOTES, wrap};
 use super::note::{PAPER, note_foot, note_pages_of};
-use super::scale::largest_scale;
-use super::view::View;
-use super::{Hang, Sheet, at};
-use crate::cut::{CutPart, Layer, Shape};
+use super::view::{Stroke, View};
+use super::{Hang, Pen, Sheet, at};
+use crate::cut::{CutPart, Layer, PartKind, Shape};
 use crate::units::Length;
 use crate::units::print::{decimal, trimmed};
 
@@ -19,6 +18,12 @@ const EDGE: f64 = 12.0;
 const MAIN_SHARE: f64 = 0.55;
 /// Kept for dimensions and title of a part, mm: left, above, right, below.
 const AROUND: (f64, f64, f64, f64) = (16.0, 8.0, 8.0, 28.0);
+
+/// Stamped letters, as the fine strokes that they are.
+const LETTERS: Stroke = Stroke {
+    pen: Pen::Narrow,
+    ..Stroke::SEEN
+};
 
 /// Every page of the note, the picture of the parts last.
 pub fn order_note_pages(title: &str, lines: &[String], parts: &[CutPart]) -> Vec<Sheet> {
@@ -77,9 +82,9 @@ fn picture(board: &mut Board, part: &CutPart, room: &PaperBox) {
     let b = cut_box(part);
     let (left, above, right, below) = AROUND;
     let free = (room.width() - left - right, room.height() - above - below);
-    let scale = largest_scale(b.width(), b.height(), free, false);
-    let f = scale.factor();
-    let spare = ((free.0 - b.width() * f) / 2.0).max(0.0);
+    // A picture fills its room: nobody measures it, and the file beside it is at true size.
+    let f = (free.0 / b.width()).min(free.1 / b.height()).min(1.0);
+    let spare = (free.0 - b.width() * f) / 2.0;
     let view = View {
         scale: f,
         centre: at(
@@ -88,9 +93,11 @@ fn picture(board: &mut Board, part: &CutPart, room: &PaperBox) {
         ),
     };
     for (layer, shape) in &part.shapes {
-        put_shape(board, &view, *layer, shape);
+        match (layer, shape) {
+            (Layer::Stamp, Shape::Line { from, to }) => view.line(board, *from, *to, LETTERS),
+            _ => put_shape(board, &view, *layer, shape),
+        }
     }
-    put_stamps(board, part, &view);
     let paper = view.paper_box(&b);
     let (wide, tall) = (Length::mm(b.width()), Length::mm(b.height()));
     let disc = part
@@ -126,7 +133,7 @@ fn picture(board: &mut Board, part: &CutPart, room: &PaperBox) {
             says(&mm(tall), tall),
         );
     }
-    if matches!(part.name.as_str(), "plate" | "blank") {
+    if part.kind == PartKind::Plate {
         board.bold(
             at(view.centre.x, paper.top - 1.2),
             "TOP",
@@ -135,7 +142,7 @@ fn picture(board: &mut Board, part: &CutPart, room: &PaperBox) {
         );
     }
     let mut y = row + 5.0;
-    for (i, words) in titles(part, &scale.words()).iter().enumerate() {
+    for (i, words) in titles(part).iter().enumerate() {
         for line in wrap(words, room.width() - 4.0, NOTES, i == 0) {
             let place = at(room.middle().x, y);
             match i {
@@ -147,22 +154,35 @@ fn picture(board: &mut Board, part: &CutPart, room: &PaperBox) {
     }
 }
 
-fn titles(part: &CutPart, scale: &str) -> Vec<String> {
+fn titles(part: &CutPart) -> Vec<String> {
     let thickness = match &part.thickness {
         Some(size) => format!("{} mm thick", trimmed(size.value().to_mm(), 2)),
         None => "thickness not stated".into(),
     };
     let cut: usize = part.holes_cut.iter().map(|holes| holes.ids.len()).sum();
+    let uncut: usize = part.withheld.iter().map(|holes| holes.ids.len()).sum();
     let mass = part.mass_kg.map_or(String::new(), |kg| {
         format!(", about {} kg each", decimal(kg, 0))
     });
     vec![
         format!(
-            "{}, {} OFF, {scale}, MILLIMETRES",
+            "{}, {} OFF, NOT TO SCALE, MILLIMETRES",
             part.name.to_uppercase(),
             part.number_off
         ),
         part.lies.clone(),
-        format!("{thickness}, {cut} holes cut{mass}"),
+        format!("{thickness}, {}{mass}", holes_words(cut, uncut)),
     ]
+}
+
+fn holes_words(cut: usize, uncut: usize) -> String {
+    let holes = |count: usize| match count {
+        0 => "no hole".to_string(),
+        1 => "1 hole".to_string(),
+        n => format!("{n} holes"),
+    };
+    match uncut {
+        0 => format!("{} cut", holes(cut)),
+        _ => format!("{} cut, {} not cut: see the note", holes(cut), holes(uncut)),
+    }
 }

@@ -221,11 +221,11 @@ pub struct FabricatedFlange {
     /// Metal added to the strip for preparation and roll-end waste, in all, where the two are not told apart.
     pub strip_allowance: Option<Allowance>,
     /// Metal at each end of the strip for the weld preparation of the joint.
-    pub strip_preparation: Option<Allowance>,
+    pub strip_preparation: Option<Box<Allowance>>,
     /// Metal beyond that at each end, which the rolls leave flat and which is cut off after rolling.
-    pub strip_roll_waste: Option<Allowance>,
+    pub strip_roll_waste: Option<Box<Allowance>>,
     /// Where the ends of the ring meet; midway between the rivets next to top centre where nothing is written.
-    pub joint: Option<RingJoint>,
+    pub joint: Option<Box<RingJoint>>,
     /// What the ring is made of; the plate's metal where nothing is written.
     pub material: Option<Material>,
 }

@@ -96,6 +96,7 @@ def contour(entity):
         "circle": None,
         "closed": closed,
         "simple": shape.is_valid,
+        "corners": len(points),
         "bulge_most": max(abs(b) for _, _, b in points),
         "area": abs(exact_area(points)),
         "length": exact_length(points),

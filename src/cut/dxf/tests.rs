@@ -1,7 +1,7 @@
 //! The writer, on parts built by hand: what stands in the text, and that it comes back as it went in.
 
 use super::*;
-use crate::cut::part::Shape;
+use crate::cut::part::{PartKind, Shape};
 use crate::cut::read_back::read_back;
 use crate::design::Outline;
 use crate::spec::Process;
@@ -12,6 +12,7 @@ pub(crate) fn one_of_each() -> CutPart {
     let at = Point::new;
     CutPart {
         name: "plate".into(),
+        kind: PartKind::Plate,
         number_off: 1,
         process: Process::Waterjet,
         thickness: Size::read("16 mm").ok(),
@@ -218,5 +219,50 @@ fn refuses_a_part_with_nothing_to_cut() {
 fn holds_writing_twice_gives_the_same_bytes() {
     for version in BOTH {
         assert_eq!(written(version), written(version));
+    }
+}
+
+/// Nothing but lines, arcs, circles, polylines and points is let through, on whatever layer it lies.
+#[test]
+fn refuses_entities_that_no_cut_file_holds() {
+    let entities = [
+        (
+            "TEXT",
+            "AcDbText",
+            " 10\r\n0.0\r\n 20\r\n0.0\r\n 40\r\n5.0\r\n  1\r\nTOP\r\n",
+        ),
+        (
+            "MTEXT",
+            "AcDbMText",
+            " 10\r\n0.0\r\n 20\r\n0.0\r\n 40\r\n5.0\r\n  1\r\nTOP\r\n",
+        ),
+        ("SPLINE", "AcDbSpline", " 70\r\n8\r\n 71\r\n3\r\n"),
+        (
+            "ELLIPSE",
+            "AcDbEllipse",
+            " 10\r\n0.0\r\n 20\r\n0.0\r\n 11\r\n5.0\r\n 40\r\n0.5\r\n",
+        ),
+        (
+            "INSERT",
+            "AcDbBlockReference",
+            "  2\r\nPLATE\r\n 10\r\n0.0\r\n 20\r\n0.0\r\n",
+        ),
+        (
+            "DIMENSION",
+            "AcDbDimension",
+            "  2\r\n*D1\r\n 70\r\n0\r\n100\r\nAcDbAlignedDimension\r\n",
+        ),
+        ("LEADER", "AcDbLeader", "  3\r\nStandard\r\n"),
+    ];
+    for (kind, class, pairs) in entities {
+        let entity = format!(
+            "  0\r\n{kind}\r\n  5\r\nFFF\r\n100\r\nAcDbEntity\r\n  8\r\nCUT-INSIDE\r\n100\r\n{class}\r\n{pairs}"
+        );
+        let text = written(Version::R2000);
+        let section = "  2\r\nENTITIES\r\n";
+        let planted = text.replacen(section, &format!("{section}{entity}"), 1);
+        assert_ne!(planted, text);
+        let read = read_back(&planted, &one_of_each(), Version::R2000);
+        assert!(read.is_err(), "{kind} is let through");
     }
 }
