@@ -4,12 +4,10 @@ use super::at;
 use super::board::{Board, PaperBox};
 use super::furniture::BANNER;
 use super::letter_size::fitting_height;
+use super::overprint::WARNING;
 use super::paper_size::frame;
 use super::{Hang, Pen};
 use crate::spec::Paper;
-
-/// What it says.
-const WARNING: &str = "NOT FOR CUTTING";
 
 /// Puts the banner at the head of the sheet, the number of comparisons below beside it.
 pub fn put_banner(board: &mut Board, paper: Paper, below: usize) {

@@ -1,6 +1,7 @@
 //! The drawing board: marks of one sheet as they are put down, before the sheet's number is known.
 
 use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, Text, at};
+use crate::spec::Paper;
 use crate::units::Length;
 use crate::units::angle::hypot;
 
@@ -43,6 +44,8 @@ pub struct Board {
     pub marks: Vec<Mark>,
     /// Dimensions put down, for the proof that each is as long as it says.
     pub stated: Vec<Stated>,
+    /// Its paper.
+    pub paper: Paper,
     /// Where furniture that only some sheets carry has been left room: the box free for drawing.
     pub room: PaperBox,
 }
@@ -118,13 +121,14 @@ impl PaperBox {
 
 impl Board {
     /// An empty board with room for drawing inside a box.
-    pub fn new(name: &str, title: &str, room: PaperBox) -> Board {
+    pub fn new(name: &str, title: &str, paper: Paper, room: PaperBox) -> Board {
         Board {
             name: name.into(),
             title: title.into(),
             scale_words: "NONE".into(),
             marks: Vec::new(),
             stated: Vec::new(),
+            paper,
             room,
         }
     }

@@ -4,9 +4,10 @@ use super::board::{Board, PaperBox};
 use super::clear::{crosses_lettering, is_clear};
 use super::dimension::arrow;
 use super::face_view::{Wanted, put_face};
+use super::held_areas::put_held_areas;
 use super::letter_size::{LINE_PITCH, NOTES, TABLE, wrap};
 use super::particulars::view_words;
-use super::scale::largest_scale;
+use super::scale::{Scale, largest_scale};
 use super::set::Set;
 use super::view::{PlateBox, View};
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
@@ -14,15 +15,27 @@ use crate::design::{LargestCircle, Ligament, Point, Touch};
 use crate::units::Length;
 use crate::units::angle::{atan2, cos, hypot, sin};
 
+/// Room for the figure's height, mm.
+const HIGH: f64 = 128.0;
+/// Room beside it for its letters, mm.
+const ASIDE: f64 = 14.0;
+
+/// The narrower of two widths, unless the wider gives the figure a larger scale, mm.
+pub fn figure_width(set: &Set<'_>, narrow: f64, wide: f64) -> f64 {
+    let gains = scale_within(set, wide).factor() > scale_within(set, narrow).factor();
+    if gains { wide } else { narrow }
+}
+
+fn scale_within(set: &Set<'_>, width: f64) -> Scale {
+    let edge = PlateBox::round(&set.design.edge);
+    let space = (width - ASIDE, HIGH);
+    largest_scale(edge.width(), edge.height(), space, set.figures.in_inches())
+}
+
 /// Puts the figure at the top of a box and tells the y below it.
 pub fn put_check_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64 {
     let edge = PlateBox::round(&set.design.edge);
-    let scale = largest_scale(
-        edge.width(),
-        edge.height(),
-        (room.width() - 14.0, 128.0),
-        set.figures.in_inches(),
-    );
+    let scale = scale_within(set, room.width());
     let f = scale.factor();
     board.scale_words = scale.words();
     let view = View {
@@ -37,6 +50,7 @@ pub fn put_check_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f6
         other_numbers: false,
         edge: true,
         rivets: false,
+        signs: false,
     };
     put_face(board, &view, set.design, wanted);
     let mut key = Vec::new();
@@ -62,6 +76,7 @@ pub fn put_check_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f6
             set.figures.table(pair.metal)
         ));
     }
+    key.extend(put_held_areas(board, set, &view));
     let mut y = paper.bottom + 6.0 + NOTES;
     let title = format!(
         "SCALE {}, {}",

@@ -1,7 +1,7 @@
 //! Sheet: design check. Every finding with its rule, source and figures; what governs, worked; what was not judged, and why.
 
 use super::board::{Board, PaperBox};
-use super::check_figure::put_check_figure;
+use super::check_figure::{figure_width, put_check_figure};
 use super::check_tables::{
     findings_table, not_covered, not_judged_table, notes_table, verdict_legend, working,
 };
@@ -11,12 +11,15 @@ use super::set::Set;
 
 /// Width of the figure's column, mm.
 const FIGURE: f64 = 118.0;
+/// And where it gains a scale by it, mm.
+const WIDEST_FIGURE: f64 = 134.0;
 
 /// The design check over as many sheets as its tables need.
 pub fn design_check(set: &Set<'_>) -> Vec<Board> {
     let mut board = set.board("design-check", "Design check");
     let room = board.room;
-    let figure = PaperBox::new(room.left, room.top, room.left + FIGURE, room.bottom);
+    let wide = figure_width(set, FIGURE, WIDEST_FIGURE);
+    let figure = PaperBox::new(room.left, room.top, room.left + wide, room.bottom);
     let foot = put_check_figure(&mut board, set, &figure);
     let below = PaperBox::new(figure.left, foot + 3.0, figure.right, figure.bottom);
     let caution = Block::Caution(comparison_words(set), TABLE);

@@ -4,6 +4,7 @@ use super::at;
 use super::board::{Board, PaperBox};
 use super::clear::is_clear;
 use super::letter_size::{LEAST_NUMBER, TABLE};
+use super::symbols::{put_sign, signs_of};
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, PaperPoint, face};
 use crate::design::{Design, FlangeDesign, Hole, Point};
@@ -24,6 +25,8 @@ pub struct Wanted {
     pub edge: bool,
     /// Ticks where rivets lie.
     pub rivets: bool,
+    /// The sign of its group in every hole of a nest that is not the largest.
+    pub signs: bool,
 }
 
 /// Puts the face down.
@@ -38,6 +41,20 @@ pub fn put_face(board: &mut Board, view: &View, design: &Design, wanted: Wanted)
     }
     for hole in &design.holes {
         put_hole(board, view, design, hole, wanted);
+    }
+    if wanted.signs {
+        put_signs(board, view, design);
+    }
+}
+
+/// Signs in the holes of every nest; other holes bear their letter and number.
+fn put_signs(board: &mut Board, view: &View, design: &Design) {
+    let signs = signs_of(design);
+    for hole in &design.holes {
+        if in_nest(design.groups[hole.group].purpose) {
+            let radius = hole.finish.value().to_mm() / 2.0 * view.scale;
+            put_sign(board, view.place(hole.at), radius, signs[hole.group]);
+        }
     }
 }
 

@@ -167,6 +167,7 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
             other_numbers: true,
             edge: true,
             rivets: true,
+            signs: true,
         },
     );
     let paper = view.paper_box(&edge);
@@ -186,7 +187,8 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
         &heights(set, Some(&view)),
     );
     put_edge_dimensions(board, set, &view, &paper);
-    put_face_title(board, set, views, &view, &paper);
+    let titles = paper.bottom + plan.foot - 1.0;
+    put_face_title(board, set, views, &view, (&paper, titles));
     put_loose_numbers(board, &view, set.design);
     let near = flange_is_near(set.design);
     let start = paper.right + BETWEEN_VIEWS + spare / 3.0;
@@ -211,12 +213,7 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
     );
     dimension_section(board, set, &section, &paper);
     let middle = (section.x(0.0) + section.x(depth)) / 2.0;
-    board.bold(
-        at(middle, paper.bottom + plan.foot - 1.0),
-        "SECTION A–A",
-        NOTES,
-        Hang::Middle,
-    );
+    board.bold(at(middle, titles), "SECTION A–A", NOTES, Hang::Middle);
 }
 
 /// Ends of the cutting plane A–A, arrows the way one looks.
@@ -237,14 +234,13 @@ fn put_face_title(
     set: &Set<'_>,
     views: &PaperBox,
     view: &View,
-    paper: &PaperBox,
+    (paper, titles): (&PaperBox, f64),
 ) {
     let words = format!("FACE VIEW, {}", view_words(set.design.view_from));
-    let y = views.bottom - 1.0;
-    board.bold(at(paper.middle().x, y), &words, NOTES, Hang::Middle);
+    board.bold(at(paper.middle().x, titles), &words, NOTES, Hang::Middle);
     put_scale_bar(
         board,
-        at(views.left + 3.0, y - 8.0),
+        at(views.left + 3.0, views.bottom - 9.0),
         view.scale,
         set.figures,
     );

@@ -1,8 +1,10 @@
 //! The hole schedule: a line for each group, and one for the rivets.
 
 use super::Hang;
+use super::face_view::in_nest;
 use super::set::Set;
-use super::table::Table;
+use super::symbols::signs_of;
+use super::table::{Column, SIGNED_ROW, Table};
 use crate::spec::RivetHow;
 
 /// Every group with its numbers, number off, finished size, what size it is now and how it is made.
@@ -17,10 +19,20 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
             ("NOW, THEN; REMARKS", 32.0, Hang::Start),
         ],
     );
+    let nests = set.design.groups.iter().filter(|g| in_nest(g.purpose));
+    let signed = nests.count() > 1;
+    if signed {
+        table.columns.insert(0, sign_column());
+        table.least_row = SIGNED_ROW;
+    }
+    let signs = signs_of(set.design);
     for (i, group) in set.design.groups.iter().enumerate() {
         let largest = group.largest.as_ref().map_or(String::new(), |l| {
             format!(", {} at most", set.figures.size_short(l))
         });
+        table
+            .signs
+            .push((signed && in_nest(group.purpose)).then_some(signs[i]));
         table.rows.push(vec![
             set.numbers(i),
             group.name.clone(),
@@ -49,5 +61,20 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
             format!("on the flange, {how}"),
         ]);
     }
+    if signed {
+        for row in &mut table.rows {
+            row.insert(0, String::new());
+        }
+    }
     table
+}
+
+/// Where more than one nest stands in the plate, each bears a sign here and on the face; other holes are told by the letter
+/// of their numbers.
+fn sign_column() -> Column {
+    Column {
+        head: String::new(),
+        width: 5.5,
+        hang: Hang::Middle,
+    }
 }

@@ -32,6 +32,7 @@ mod gauge_details;
 mod general;
 mod hatch;
 mod heel_detail;
+mod held_areas;
 mod hold_table;
 mod hole_detail;
 mod hole_record;
@@ -52,6 +53,7 @@ mod note;
 mod notes;
 mod order_note;
 mod order_tables;
+mod overprint;
 mod pages;
 mod paper_size;
 mod particulars;
@@ -118,33 +120,29 @@ pub fn draw_sheets(
     findings: &[Finding],
     parts: &[CutPart],
 ) -> Vec<Sheet> {
-    let set = Set {
-        spec,
-        design,
-        findings,
-        parts,
-        figures: figure::Figures::of(spec),
-    };
+    let set = Set::new(spec, design, findings, parts);
     finish(&set, boards(&set))
 }
 
-/// Every sheet without its furniture, in the order of the set.
+/// Every sheet without its furniture, in the order of the set: views of the plate on the paper that the spec asks for, the
+/// rest on A3.
 fn boards(set: &Set<'_>) -> Vec<Board> {
+    let words = &set.on_a3();
     let mut boards = general::general(set);
     boards.extend(setting_out::setting_out(set));
-    boards.extend(flange_rivets::flange_and_rivets(set));
-    boards.extend(details::details(set));
-    boards.extend(test_map::test_map(set));
+    boards.extend(flange_rivets::flange_and_rivets(words));
+    boards.extend(details::details(words));
+    boards.extend(test_map::test_map(words));
     boards.extend(as_cut::as_cut(set));
-    boards.extend(design_check::design_check(set));
+    boards.extend(design_check::design_check(words));
     boards.extend(marking_out::marking_out(set));
     boards.extend(tube_ends::tube_ends(set));
-    boards.extend(stages_by_group::stages_by_group(set));
-    boards.extend(count_sheet::count_sheet(set));
-    boards.extend(inspection::inspection(set));
-    boards.extend(fit_record::fit_record(set));
-    boards.extend(test_sheet::test_sheet(set));
-    boards.extend(summary::summary(set));
+    boards.extend(stages_by_group::stages_by_group(words));
+    boards.extend(count_sheet::count_sheet(words));
+    boards.extend(inspection::inspection(words));
+    boards.extend(fit_record::fit_record(words));
+    boards.extend(test_sheet::test_sheet(words));
+    boards.extend(summary::summary(words));
     boards.extend(templates::templates(set));
     boards
 }
@@ -152,14 +150,16 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
 /// Furniture and numbers, once it is known how many sheets there are.
 fn finish(set: &Set<'_>, boards: Vec<Board>) -> Vec<Sheet> {
     let of = boards.len();
-    let paper = set.spec.written.sheets.paper;
-    let (width, height) = paper_size::paper_size(paper);
     let below = particulars::below(set.findings);
     boards
         .into_iter()
         .enumerate()
         .map(|(i, mut board)| {
-            let (name, title) = (board.name.clone(), board.title.clone());
+            let (name, title, paper) = (board.name.clone(), board.title.clone(), board.paper);
+            let (width, height) = paper_size::paper_size(paper);
+            if below > 0 {
+                overprint::put_overprint(&mut board);
+            }
             interrupt::interrupt_lines_at_lettering(&mut board);
             furniture::put_frame(&mut board, paper);
             let place = SheetPlace {

@@ -1,8 +1,9 @@
 //! Blocks over as many sheets as they need, in columns.
 
-use super::board::Board;
+use super::board::{Board, PaperBox};
 use super::flow::{Block, flow_in_columns};
 use super::set::Set;
+use super::table::Table;
 
 /// Clear strip between columns, mm.
 pub const GAP: f64 = 8.0;
@@ -42,6 +43,41 @@ pub fn continued(
             // A block taller than a whole sheet cannot be put down at all; no sheet of words is so long.
             break;
         }
+    }
+    boards
+}
+
+/// One table alone over as many sheets as it needs, in columns of one length, each at most so many to a sheet.
+pub fn in_equal_columns(
+    set: &Set<'_>,
+    (name, title): (&str, &str),
+    table: &Table,
+    across: usize,
+) -> Vec<Board> {
+    let across = across.max(1);
+    let room = set.room();
+    let fit = table.rows_that_fit(0, room.height() - CENTRING).max(1);
+    let sheets = table.rows.len().div_ceil(fit * across).max(1);
+    let rows = table.rows.len().div_ceil(sheets * across).max(1);
+    // Columns are as wide as the table, and stand in the middle of the sheet together.
+    let wide = across as f64 * (table.width() + GAP) - GAP;
+    let aside = ((room.width() - wide) / 2.0).max(0.0);
+    let mut boards = Vec::new();
+    let mut from = 0;
+    while from < table.rows.len() {
+        let mut board = set.board(name, title);
+        for column in 0..across {
+            let left = room.left + aside + column as f64 * (table.width() + GAP);
+            let until = (from + rows).min(table.rows.len());
+            if from == until {
+                break;
+            }
+            let mut part = table.clone();
+            part.rows.truncate(until);
+            let place = PaperBox::new(left, room.top + CENTRING, room.right, room.bottom);
+            from = part.put(&mut board, &place, from).0;
+        }
+        boards.push(board);
     }
     boards
 }

@@ -42,7 +42,7 @@ pub fn below(findings: &[Finding]) -> usize {
 
 /// Puts the particulars left of the title block, in four rows.
 pub fn put_particulars(board: &mut Board, spec: &Spec, findings: &[Finding]) {
-    let f = frame(spec.written.sheets.paper);
+    let f = frame(board.paper);
     let right = f.right - WIDTH;
     let top = f.bottom - FOOT;
     // On paper wider than A3 the strip keeps its A3 width and stands against the title block.

@@ -13,7 +13,12 @@ pub fn rivet_figures(set: &Set<'_>, line: &RivetLine) -> Table {
         &[("", 60.0, Hang::Start), ("FIGURE", 40.0, Hang::End)],
     );
     let fig = set.figures;
-    let mut row = |what: &str, value: String| table.rows.push(vec![what.into(), value]);
+    // Unstacked, so that each figure keeps to a low line.
+    let mut row = |what: &str, value: String| {
+        table
+            .rows
+            .push(vec![what.into(), value.replace(['{', '}'], "")]);
+    };
     row("rivet, cold", fig.size(&line.rivet));
     row("finished hole", fig.size(&line.hole));
     row("hole centres to flange edge", fig.size(&line.from_edge));
@@ -25,8 +30,12 @@ pub fn rivet_figures(set: &Set<'_>, line: &RivetLine) -> Table {
     );
     row("chord at bore", fig.table(line.chord_bore));
     row("chord at barrel outside", fig.table(line.chord_outside));
-    row("girth of flange outside", fig.table(line.girth_flange));
-    row("girth of bore", fig.table(line.girth_bore));
+    if line.girth_flange.same_as(line.girth_bore) {
+        row("girth of flange outside, bore", fig.table(line.girth_bore));
+    } else {
+        row("girth of flange outside", fig.table(line.girth_flange));
+        row("girth of bore", fig.table(line.girth_bore));
+    }
     if let Some(room) = &line.head_room {
         let figures = format!(
             "needs {}, has {}",
@@ -38,23 +47,18 @@ pub fn rivet_figures(set: &Set<'_>, line: &RivetLine) -> Table {
     table
 }
 
-/// Every rivet hole.
+/// Every rivet hole, a line each: an inch job has its fraction and its decimal in two columns, unstacked.
 pub fn rivet_table(set: &Set<'_>, line: &RivetLine) -> Table {
     let inches = set.figures.in_inches();
-    // Rows stay close: an inch job has its fraction and its decimal in two columns, unstacked.
-    let (fraction, decimal): (f64, f64) = if inches { (24.0, 17.0) } else { (0.0, 32.0) };
     let mut columns = vec![("NO.", 9.5, Hang::Middle), ("ANGLE°", 16.4, Hang::End)];
     if inches {
-        columns.push(("AT BORE", fraction, Hang::End));
+        columns.push(("AT BORE", 24.0, Hang::End));
     }
-    columns.push((
-        if inches { "SAME" } else { "RUN AT BORE" },
-        decimal,
-        Hang::End,
-    ));
-    columns.push(("OUTSIDE", decimal.min(26.5), Hang::End));
-    columns.push(("MADE", 15.5, Hang::Start));
-    let mut table = Table::new("RUNS FROM BOTTOM CENTRE, CLOCKWISE", &columns);
+    let run = if inches { 16.4 } else { 17.5 };
+    columns.push((if inches { "SAME" } else { "AT BORE" }, run, Hang::End));
+    columns.push(("OUTSIDE", run, Hang::End));
+    columns.push(("MADE", 15.0, Hang::Start));
+    let mut table = Table::new("CLOCKWISE FROM BOTTOM", &columns);
     for rivet in &line.rivets {
         let mut row = vec![rivet.id.clone(), print::decimal(rivet.angle_deg, 3)];
         if inches {

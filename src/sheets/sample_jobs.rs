@@ -3,7 +3,6 @@
 use std::fs;
 use std::path::Path;
 
-use super::figure::Figures;
 use super::set::Set;
 use crate::checks::run_checks;
 use crate::cut::cut_parts;
@@ -34,11 +33,5 @@ pub fn with_changed_set(path: &str, change: impl FnOnce(&mut Spec), work: impl F
     let design = set_out(&spec).unwrap_or_else(|faults| panic!("{faults:#?}"));
     let parts = cut_parts(&spec, &design).unwrap_or_else(|faults| panic!("{faults:#?}"));
     let findings = run_checks(&spec, &design);
-    work(&Set {
-        spec: &spec,
-        design: &design,
-        findings: &findings,
-        parts: &parts,
-        figures: Figures::of(&spec),
-    });
+    work(&Set::new(&spec, &design, &findings, &parts));
 }

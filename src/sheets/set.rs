@@ -7,7 +7,7 @@ use super::particulars::below;
 use crate::checks::Finding;
 use crate::cut::CutPart;
 use crate::design::{Design, HoleGroup};
-use crate::spec::Spec;
+use crate::spec::{Paper, Spec};
 
 /// Everything that a sheet may draw from; nothing here is worked out by a sheet.
 #[derive(Clone, Copy)]
@@ -22,17 +22,44 @@ pub struct Set<'a> {
     pub parts: &'a [CutPart],
     /// How lengths read.
     pub figures: Figures,
+    /// Paper of its sheets.
+    pub paper: Paper,
 }
 
-impl Set<'_> {
+impl<'a> Set<'a> {
+    /// The set on the paper that the spec asks for.
+    pub fn new(
+        spec: &'a Spec,
+        design: &'a Design,
+        findings: &'a [Finding],
+        parts: &'a [CutPart],
+    ) -> Set<'a> {
+        Set {
+            spec,
+            design,
+            findings,
+            parts,
+            figures: Figures::of(spec),
+            paper: spec.written.sheets.paper,
+        }
+    }
+
+    /// The same on A3, for sheets of words and records: larger paper is for views, and would leave these nearly empty.
+    pub fn on_a3(&self) -> Set<'a> {
+        Set {
+            paper: Paper::A3,
+            ..*self
+        }
+    }
+
     /// The box free for drawing on each of its sheets.
     pub fn room(&self) -> PaperBox {
-        room(self.spec.written.sheets.paper, below(self.findings) > 0)
+        room(self.paper, below(self.findings) > 0)
     }
 
     /// An empty sheet.
     pub fn board(&self, name: &str, title: &str) -> Board {
-        Board::new(name, title, self.room())
+        Board::new(name, title, self.paper, self.room())
     }
 
     /// How many holes a group has.

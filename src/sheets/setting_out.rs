@@ -204,6 +204,7 @@ fn put_nest(
         other_numbers: true,
         edge: false,
         rivets: false,
+        signs: false,
     };
     for hole in &set.design.holes {
         let nest = in_nest(set.design.groups[hole.group].purpose);

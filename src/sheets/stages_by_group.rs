@@ -10,7 +10,7 @@ use super::particulars::view_words;
 use super::scale::largest_scale;
 use super::set::Set;
 use super::stage_matrix::{stage_matrix, tool_list};
-use super::symbols::put_sign;
+use super::symbols::{put_signed_hole, signs_of};
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, at, face};
 
@@ -80,9 +80,10 @@ fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     let b = view.paper_box(&edge).grown(2.0);
     board.centre_line(at(view.centre.x, b.top), at(view.centre.x, b.bottom));
     board.centre_line(at(b.left, view.centre.y), at(b.right, view.centre.y));
+    let signs = signs_of(set.design);
     for hole in &set.design.holes {
         let radius = hole.finish.value().to_mm() / 2.0 * f;
-        put_sign(board, view.place(hole.at), radius, hole.group);
+        put_signed_hole(board, view.place(hole.at), radius, signs[hole.group]);
     }
     let words = format!("MAP OF GROUPS, {}", view_words(set.design.view_from));
     let height = super::letter_size::fitting_height(&words, space.0, NOTES, true);
@@ -98,12 +99,13 @@ fn put_key(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     let mut y = room.top + 4.0;
     board.bold(at(room.left, y), "KEY", NOTES, Hang::Start);
     y += KEY_LINE;
+    let signs = signs_of(set.design);
     for (index, group) in set.design.groups.iter().enumerate() {
         if y + KEY_SIGN > room.bottom {
             break;
         }
         let c = at(room.left + 4.0, y);
-        put_sign(board, c, KEY_SIGN, index);
+        put_signed_hole(board, c, KEY_SIGN, signs[index]);
         let words = format!(
             "{} × {}",
             set.number_off(index),

@@ -2,41 +2,51 @@
 
 use super::board::Board;
 use super::{PaperPoint, Pattern, Pen, Role, at};
+use crate::design::Design;
 use crate::units::angle::{PI, cos, sin};
 
 /// How many signs there are; groups beyond that take the first ones again with a second ring.
 const SIGNS: usize = 8;
 
-/// Puts the sign of a group into a hole of this radius on paper.
-pub fn put_sign(board: &mut Board, c: PaperPoint, radius: f64, group: usize) {
-    board.circle(c, radius, Pen::Middle, Pattern::Continuous, Role::Object);
-    if group >= SIGNS {
-        board.circle(
-            c,
-            radius + 0.9,
-            Pen::Narrow,
-            Pattern::Continuous,
-            Role::Object,
-        );
+/// The sign of each group: nothing but the hole for the one with most holes, so that a nest stays quiet, then the next by
+/// number off.
+pub fn signs_of(design: &Design) -> Vec<usize> {
+    let mut off = vec![0_usize; design.groups.len()];
+    for hole in &design.holes {
+        off[hole.group] += 1;
     }
+    let mut order: Vec<usize> = (0..off.len()).collect();
+    order.sort_by_key(|&group| std::cmp::Reverse(off[group]));
+    let mut signs = vec![0; off.len()];
+    for (sign, group) in order.into_iter().enumerate() {
+        signs[group] = sign;
+    }
+    signs
+}
+
+/// Puts a sign into a hole of this radius on paper, round which a circle has been drawn or is drawn by the caller.
+pub fn put_sign(board: &mut Board, c: PaperPoint, radius: f64, sign: usize) {
     let r = radius;
-    match group % SIGNS {
+    let ring = |board: &mut Board, r: f64| {
+        board.circle(c, r, Pen::Narrow, Pattern::Continuous, Role::Object);
+    };
+    if sign >= SIGNS {
+        ring(board, r + 0.9);
+    }
+    match sign % SIGNS {
         0 => {}
-        1 => sector(board, c, r, 0.0, 360.0),
-        2 => {
-            stroke(board, at(c.x - r, c.y), at(c.x + r, c.y));
-            stroke(board, at(c.x, c.y - r), at(c.x, c.y + r));
-        }
-        3 => sector(board, c, r, 0.0, 180.0),
-        4 => {
+        1 => ring(board, r * 0.6),
+        2 => sector(board, c, r, 0.0, 90.0),
+        3 => {
             let d = r * cos(PI / 4.0);
             stroke(board, at(c.x - d, c.y - d), at(c.x + d, c.y + d));
             stroke(board, at(c.x - d, c.y + d), at(c.x + d, c.y - d));
         }
-        5 => {
+        4 => {
             sector(board, c, r, 0.0, 90.0);
             sector(board, c, r, 180.0, 270.0);
         }
+        5 => sector(board, c, r, 0.0, 180.0),
         6 => {
             for k in [-0.5, 0.0, 0.5] {
                 let half = r * cos(k * PI / 3.0);
@@ -46,6 +56,12 @@ pub fn put_sign(board: &mut Board, c: PaperPoint, radius: f64, group: usize) {
         }
         _ => sector(board, c, r * 0.5, 0.0, 360.0),
     }
+}
+
+/// The sign with its hole about it, for a map or a key.
+pub fn put_signed_hole(board: &mut Board, c: PaperPoint, radius: f64, sign: usize) {
+    board.circle(c, radius, Pen::Middle, Pattern::Continuous, Role::Object);
+    put_sign(board, c, radius, sign);
 }
 
 fn stroke(board: &mut Board, a: PaperPoint, b: PaperPoint) {

@@ -3,6 +3,7 @@
 use super::at;
 use super::board::{Board, PaperBox};
 use super::letter_size::{LINE_PITCH, TABLE, fitting_height, wrap};
+use super::symbols::put_signed_hole;
 use super::text_box::rise_and_fall;
 use super::{Hang, Pen};
 
@@ -10,6 +11,11 @@ use super::{Hang, Pen};
 const PADDING: f64 = 1.2;
 /// From line to line where fractions are stacked, as a share of the lettering's height.
 const STACKED_PITCH: f64 = 2.1;
+
+/// Radius of a sign in a cell, mm.
+const SIGN: f64 = 1.7;
+/// Least height of a row with a sign in it, mm.
+pub const SIGNED_ROW: f64 = 4.6;
 
 /// A column of a table.
 #[derive(Clone, Debug)]
@@ -35,6 +41,8 @@ pub struct Table {
     pub height: f64,
     /// Rows that stand out in bold.
     pub loud: Vec<usize>,
+    /// Signs of groups that stand in the first column, by row; none beyond the last.
+    pub signs: Vec<Option<usize>>,
     /// Rows are at least this high, mm: more where they are filled in by hand.
     pub least_row: f64,
 }
@@ -58,6 +66,7 @@ impl Table {
             rows: Vec::new(),
             height: TABLE,
             loud: Vec::new(),
+            signs: Vec::new(),
             least_row: 0.0,
         }
     }
@@ -149,7 +158,12 @@ impl Table {
         edge(board, y, Pen::Middle);
         for r in from..from + count {
             let bold = self.loud.contains(&r);
+            let head = y;
             y = self.put_cells(board, room.left, y, &self.rows[r], bold, self.least_row);
+            if let Some(Some(sign)) = self.signs.get(r) {
+                let c = at(room.left + self.columns[0].width / 2.0, (head + y) / 2.0);
+                put_signed_hole(board, c, SIGN, *sign);
+            }
             let last = r + 1 == from + count;
             edge(board, y, if last { Pen::Middle } else { Pen::Narrow });
         }

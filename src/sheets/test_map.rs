@@ -254,6 +254,7 @@ fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         other_numbers: true,
         edge: false,
         rivets: false,
+        signs: false,
     };
     for hole in &design.holes {
         put_hole(board, &view, design, hole, wanted);

@@ -81,7 +81,7 @@ pub fn put_field(board: &mut Board, b: PaperBox, field: &Field<'_>) {
 
 /// Puts the identification block in the bottom right corner.
 pub fn put_title_block(board: &mut Board, spec: &Spec, place: SheetPlace<'_>) {
-    let f = frame(spec.written.sheets.paper);
+    let f = frame(board.paper);
     let job = &spec.written.job;
     let kind = spec.written.plate.kind.name();
     let title = job
@@ -91,7 +91,7 @@ pub fn put_title_block(board: &mut Board, spec: &Spec, place: SheetPlace<'_>) {
         .to_uppercase();
     let sheet = format!("{} of {}", place.number, place.of);
     let sheet_title = place.title.to_uppercase();
-    let size = paper_name(spec.written.sheets.paper);
+    let size = paper_name(board.paper);
     let drawn = job.drawn_by.clone().unwrap_or_default();
     let field = |label, value, height, bold| Field {
         label,
