@@ -44,7 +44,7 @@ pub struct Board {
     pub marks: Vec<Mark>,
     /// Dimensions put down, for the proof that each is as long as it says.
     pub stated: Vec<Stated>,
-    /// Its paper.
+    /// Paper of the series that it goes on, where it is a sheet of the set.
     pub paper: Paper,
     /// Where furniture that only some sheets carry has been left room: the box free for drawing.
     pub room: PaperBox,
@@ -121,14 +121,14 @@ impl PaperBox {
 
 impl Board {
     /// An empty board with room for drawing inside a box.
-    pub fn new(name: &str, title: &str, paper: Paper, room: PaperBox) -> Board {
+    pub fn new(name: &str, title: &str, room: PaperBox) -> Board {
         Board {
             name: name.into(),
             title: title.into(),
             scale_words: "NONE".into(),
             marks: Vec::new(),
             stated: Vec::new(),
-            paper,
+            paper: Paper::default(),
             room,
         }
     }

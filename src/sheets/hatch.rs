@@ -70,14 +70,13 @@ mod tests {
     use super::super::Mark;
     use super::super::board::PaperBox;
     use super::*;
-    use crate::spec::Paper;
 
     /// Every hatch line of a square with a square hole lies in the metal.
     #[test]
     fn holds_hatching_stays_in_the_metal() {
         let square =
             |low: f64, high: f64| vec![at(low, low), at(high, low), at(high, high), at(low, high)];
-        let mut board = Board::new("t", "t", Paper::A3, PaperBox::new(0.0, 0.0, 100.0, 100.0));
+        let mut board = Board::new("t", "t", PaperBox::new(0.0, 0.0, 100.0, 100.0));
         hatch(
             &mut board,
             &[square(0.0, 30.0), square(10.0, 20.0)],

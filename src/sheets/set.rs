@@ -59,7 +59,10 @@ impl<'a> Set<'a> {
 
     /// An empty sheet.
     pub fn board(&self, name: &str, title: &str) -> Board {
-        Board::new(name, title, self.paper, self.room())
+        Board {
+            paper: self.paper,
+            ..Board::new(name, title, self.room())
+        }
     }
 
     /// How many holes a group has.
