@@ -6,7 +6,7 @@
 use super::clear_place::{ClearMap, Field, Wanted};
 use super::file_name::side;
 use super::lettering::{strokes, width};
-use super::part::{CutPart, Layer, Shape};
+use super::part::{CutPart, Layer, PartKind, Shape};
 use super::reference::{add_reference, rectangle};
 use crate::design::{Design, Point};
 use crate::spec::{Rolling, Spec};
@@ -264,9 +264,11 @@ fn common_notes(spec: &Spec, part: &CutPart) -> Vec<String> {
         "MILLIMETRES - SCALE 1:1 - SQUARE IS 100 MM".into(),
         part.lies.replace(',', " -"),
         "KERF NOT APPLIED".into(),
-        "DO NOT MIRROR".into(),
         "DO NOT CUT THIS LAYER".into(),
     ];
+    if part.kind != PartKind::Template {
+        notes.push("DO NOT MIRROR".into());
+    }
     let cutting = spec.written.cutting.as_ref();
     if cutting.is_some_and(|c| c.starting_figures.is_some()) {
         notes.push("STARTING FIGURES USED - WORKS TO CONFIRM".into());

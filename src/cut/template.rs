@@ -82,7 +82,7 @@ fn template(
         part.shapes
             .splice(0..0, ring_of_ticks(outer - TICK_MM, outer));
     }
-    let mut inscribed = vec![format!("{} {}", identity(spec), name.to_uppercase())];
+    let mut inscribed = vec![identity(spec), name.to_uppercase()];
     inscribed.extend(lines);
     let inscription = Inscription::anywhere(inscribed, low.midway(high));
     lay_marks(&mut part, spec, &[inscription], Field::inside(outline));

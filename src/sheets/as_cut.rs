@@ -31,6 +31,8 @@ const ON_A_SHEET: usize = 3;
 const AROUND: (f64, f64, f64, f64) = (24.0, 26.0, 46.0, 26.0);
 /// More pops than this are left to the setting-out.
 const FEW_POPS: usize = 6;
+/// Millimetres of paper for one of the part from which stamped letters of 10 mm can be read.
+const LEGIBLE: f64 = 0.2;
 /// Stamped letters nearer than this are one patch, mm of paper.
 const STAMP_GAP: f64 = 1.5;
 
@@ -155,7 +157,9 @@ fn put_part(
     }
     let paper = view.paper_box(&b);
     put_outer_sizes(board, set, part, &view, &b);
-    if !main {
+    if !main && f >= LEGIBLE {
+        put_letters(board, part, &view);
+    } else if !main {
         put_stamps(board, part, &view);
     }
     if main {
@@ -444,6 +448,19 @@ fn put_pop_name(board: &mut Board, set: &Set<'_>, pop: Point, c: PaperPoint) {
         .find(|p| clear(p))
         .unwrap_or(places[0]);
     board.text(place, &words, TABLE, Hang::Start);
+}
+
+/// Stamped letters stroke by stroke, where the scale lets them be read.
+pub(super) fn put_letters(board: &mut Board, part: &CutPart, view: &View) {
+    let fine = Stroke {
+        pen: Pen::Narrow,
+        ..Stroke::SEEN
+    };
+    for (layer, shape) in &part.shapes {
+        if let (Layer::Stamp, Shape::Line { from, to }) = (layer, shape) {
+            view.line(board, *from, *to, fine);
+        }
+    }
 }
 
 /// A fine box about each patch of stamped letters, which would be mush at this scale.

@@ -1,12 +1,12 @@
 //! The order note as the contractor prints it: its lines, then one page with a picture of every part.
 
-use super::as_cut::{cut_box, leftmost_at_top, put_shape};
+use super::as_cut::{cut_box, leftmost_at_top, put_letters, put_shape};
 use super::board::{Board, PaperBox};
 use super::dimension::{FIRST_ROW, Says, across, upwards};
 use super::letter_size::{NOTES, wrap};
 use super::note::{PAPER, note_foot, note_pages_of};
-use super::view::{Stroke, View};
-use super::{Hang, Pen, Sheet, at};
+use super::view::View;
+use super::{Hang, Sheet, at};
 use crate::cut::{CutPart, Layer, PartKind, Shape};
 use crate::units::Length;
 use crate::units::print::{decimal, trimmed};
@@ -17,13 +17,7 @@ const EDGE: f64 = 12.0;
 /// Share of the page that the first of several parts takes.
 const MAIN_SHARE: f64 = 0.55;
 /// Kept for dimensions and title of a part, mm: left, above, right, below.
-const AROUND: (f64, f64, f64, f64) = (16.0, 8.0, 8.0, 28.0);
-
-/// Stamped letters, as the fine strokes that they are.
-const LETTERS: Stroke = Stroke {
-    pen: Pen::Narrow,
-    ..Stroke::SEEN
-};
+const AROUND: (f64, f64, f64, f64) = (16.0, 8.0, 8.0, 32.0);
 
 /// Every page of the note, the picture of the parts last.
 pub fn order_note_pages(title: &str, lines: &[String], parts: &[CutPart]) -> Vec<Sheet> {
@@ -93,11 +87,9 @@ fn picture(board: &mut Board, part: &CutPart, room: &PaperBox) {
         ),
     };
     for (layer, shape) in &part.shapes {
-        match (layer, shape) {
-            (Layer::Stamp, Shape::Line { from, to }) => view.line(board, *from, *to, LETTERS),
-            _ => put_shape(board, &view, *layer, shape),
-        }
+        put_shape(board, &view, *layer, shape);
     }
+    put_letters(board, part, &view);
     let paper = view.paper_box(&b);
     let (wide, tall) = (Length::mm(b.width()), Length::mm(b.height()));
     let disc = part
@@ -141,7 +133,7 @@ fn picture(board: &mut Board, part: &CutPart, room: &PaperBox) {
             Hang::Middle,
         );
     }
-    let mut y = row + 5.0;
+    let mut y = row + 7.5;
     for (i, words) in titles(part).iter().enumerate() {
         for line in wrap(words, room.width() - 4.0, NOTES, i == 0) {
             let place = at(room.middle().x, y);
