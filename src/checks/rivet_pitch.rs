@@ -80,3 +80,15 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
     });
     [noted].into_iter().chain(own).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 100 mm at 10 mm is ten rivets, a hundred and one eleven: a whole number stays what it is.
+    #[test]
+    fn by_hand_rivets_round_a_seam() {
+        let count = |girth: f64| count_round(Length::mm(girth), Length::mm(10.0));
+        assert_eq!((count(100.0), count(101.0), count(99.0)), (10, 11, 10));
+    }
+}

@@ -154,7 +154,8 @@ fn say_the_others(finding: Finding, pairs: &[Pair], required: impl Fn(&Pair) -> 
         .iter()
         .filter(|p| p.metal.shortfall(required(p)).is_some())
         .collect();
-    below.sort_by(|a, b| (a.metal - required(a)).total_cmp(&(b.metal - required(b))));
+    let margin = |pair: &&Pair| pair.metal - required(pair);
+    below.sort_by(|a, b| margin(a).total_cmp(&margin(b)));
     let names: Vec<String> = below.iter().take(NAMED).map(|p| p.numbers()).collect();
     let rest = match below.len().saturating_sub(NAMED) {
         0 => String::new(),
