@@ -70,13 +70,18 @@ pub fn write(title: &str, sheets: &[Sheet]) -> Result<Vec<u8>, NoPdf> {
         .map_err(|cause| NoPdf::Refused(format!("{cause:?}")))
 }
 
-/// The two faces as the writer of PDF holds them.
+/// What is held once for all the sheets: the two faces, and the shapes that stand in many places.
 struct Faces {
     regular: Font,
     bold: Font,
     /// Outlines of digits in fractions, each held once for all its uses.
     shapes: BTreeMap<(bool, u32), Graphic>,
+    /// Circles by what they are told from, each held once for all its places: a nest has hundreds that are alike.
+    circles: BTreeMap<CircleKey, Graphic>,
 }
+
+/// The bits of a circle's radius and of its pen's width, and its pattern.
+type CircleKey = (u64, u64, u8);
 
 impl Faces {
     fn embed() -> Self {
@@ -87,7 +92,29 @@ impl Faces {
             regular: embed(face::REGULAR),
             bold: embed(face::BOLD),
             shapes: BTreeMap::new(),
+            circles: BTreeMap::new(),
         }
+    }
+
+    /// A circle about the origin.
+    fn circle(
+        &mut self,
+        surface: &mut Surface<'_>,
+        (radius, pen, pattern): (f64, Pen, Pattern),
+    ) -> Graphic {
+        let key = (radius.to_bits(), pen.width().to_bits(), pattern as u8);
+        self.circles
+            .entry(key)
+            .or_insert_with(|| {
+                let mut stream = surface.stream_builder();
+                let mut shape = stream.surface();
+                let dashes = dashes::closed(pattern, pen, radius);
+                let circle = curves::circle(kurbo::Point::ORIGIN, radius);
+                stroke(&mut shape, &circle, pen_stroke(pen, pattern, dashes));
+                shape.finish();
+                Graphic::new(stream.finish(), false)
+            })
+            .clone()
     }
 
     /// The outline of a glyph in units of the face, y up.
@@ -129,28 +156,29 @@ fn page(document: &mut Document, sheet: &Sheet, faces: &mut Faces) -> Result<(),
 }
 
 fn draw(surface: &mut Surface<'_>, mark: &Mark, faces: &mut Faces) {
-    if let Mark::Text(text) = mark {
-        letter(surface, text, faces);
-    }
-    let Some(path) = curves::path_of(mark) else {
-        return;
-    };
     match mark {
         Mark::Line { pen, pattern, .. } | Mark::Arc { pen, pattern, .. } => {
             let dashes = dashes::open(*pattern, *pen, mark.length());
-            stroke(surface, &path, pen_stroke(*pen, *pattern, dashes));
+            let stroke_of_pen = pen_stroke(*pen, *pattern, dashes);
+            if let Some(path) = curves::path_of(mark) {
+                stroke(surface, &path, stroke_of_pen);
+            }
         }
         Mark::Circle {
+            centre,
+            radius,
             pen,
             pattern,
-            radius,
             ..
         } => {
-            let dashes = dashes::closed(*pattern, *pen, *radius);
-            stroke(surface, &path, pen_stroke(*pen, *pattern, dashes));
+            let circle = faces.circle(surface, (*radius, *pen, *pattern));
+            let place = Affine::translate((centre.x, centre.y));
+            surface.push_transform(&transform(place));
+            surface.draw_graphic(circle);
+            surface.pop();
         }
-        Mark::Filled { .. } => fill(surface, &path),
-        Mark::Text(_) => {}
+        Mark::Filled { corners, .. } => fill(surface, &curves::polygon(corners)),
+        Mark::Text(text) => letter(surface, text, faces),
     }
 }
 
