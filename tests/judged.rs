@@ -388,6 +388,12 @@ fn by_hand_the_largest_hole_judges_and_the_re_bore_does_not() {
         "{}",
         finding.why
     );
+    // It is a note of itself, and not for want of a rule that judges.
+    assert!(
+        !finding.why.contains("not among this job's rules"),
+        "{}",
+        finding.why
+    );
 }
 
 /// A 12 mm plate for an original of 1/2 in: 89 % of its strength in bending; and 12.0 against the 12.7 mm of regulation 580.
@@ -505,6 +511,42 @@ fn by_hand_where_the_largest_circles_stand() {
         bare.why.starts_with("tubes not counted: 29.9"),
         "{}",
         bare.why
+    );
+}
+
+/// Stays 6 in apart both ways in 5/8 in plate of 26 tonf/in²: 0.625² × 14,560 × 2.5/6² = 395.0 psi. Core 1.375 − 1.28/11 = 1.258636 in, on 36 in² each:
+/// 7,850 × 1.258636²/36 = 345.4 psi against 140.
+#[test]
+fn by_hand_pinders_oak_stays() {
+    let changes = [(
+        "judged_by: [Indian Boiler Regulations 1950]",
+        "judged_by: [Indian Boiler Regulations 1950, stayed_surface]",
+    )];
+    let findings = findings("pinders-oak-smokebox.yaml", &changes);
+    let surface = one(&findings, "stayed_surface", "PG-46", "");
+    is(surface, "meets");
+    has(surface, "395.0");
+    asks(surface, "140");
+    let stay = findings
+        .iter()
+        .find(|f| f.rule == "longitudinal_stay" && f.unit == "psi")
+        .expect("a pressure");
+    is(stay, "meets");
+    has(stay, "345.4");
+}
+
+/// Flues of 135 mm among tubes of 47.6: on the larger 135/8 + 12.7 = 29.575 mm, on the mean of 91.3 it is 24.1125.
+#[test]
+fn by_hand_tallow_moor_flues_among_tubes() {
+    let findings = findings("tallow-moor-smokebox.yaml", &[]);
+    let mixed = one(&findings, "mixed_holes", "580", "F");
+    is(mixed, "note");
+    assert!(
+        mixed
+            .why
+            .contains("on the larger hole 29.575 mm is asked, on the mean 24.112 mm"),
+        "{}",
+        mixed.why
     );
 }
 

@@ -303,5 +303,11 @@ mod tests {
         assert_eq!(rounded(rivet_percent(plate, double), 1), "125.1");
         // 100 (1.875 − 1.5)/1.875 = 20.0 and one rivet in shear, 66.7.
         assert_eq!(rounded(combined_percent(plate, rivets), 1), "86.7");
+        // However many rivets a pitch has, it is one of the outer row that shears.
+        let three = JointRivets {
+            in_a_pitch: 3.0,
+            ..rivets
+        };
+        assert_eq!(rounded(combined_percent(plate, three), 1), "86.7");
     }
 }

@@ -2,7 +2,7 @@
 
 use centrepop::checks::Finding;
 
-use super::{below_by, is, judged, one};
+use super::{below_by, is, is_silent, judged, one};
 
 const POINTS: &str = "points: [[-4 in, 0 in], [0 in, 0 in], [4 in, 0 in]]";
 
@@ -389,6 +389,11 @@ fn holds_what_is_said_of_rules_that_do_not_apply() {
         "below",
         "0.5",
         "0.5625",
+    );
+    // No rule set brings the constant of the largest circle: it stays open whichever is named.
+    is_silent(
+        one(&found, "largest_circle", "", "circle"),
+        "`own_limits.largest_circle`",
     );
     assert!(
         !found.iter().any(|f| f.rule == "judged_by"),
