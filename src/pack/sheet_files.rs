@@ -7,8 +7,8 @@ use super::PackFile;
 use crate::sheets::{self, Sheet};
 use crate::spec::Spec;
 
-/// Dots to the inch of the picture: an A3 sheet is 2,480 across, and lettering of 2 mm can be read.
-const PREVIEW_DOTS_PER_INCH: f64 = 150.0;
+/// Dots to the inch of the picture: an A3 sheet is 1,984 across, and lettering of 2 mm, nine dots high, can be read.
+const PREVIEW_DOTS_PER_INCH: f64 = 120.0;
 
 /// A sheet that could not be made into a file.
 #[derive(Debug)]
@@ -40,25 +40,32 @@ pub fn sheet_path(sheet: &Sheet) -> String {
 pub fn sheet_files(spec: &Spec, drawn: &[Sheet]) -> Result<Vec<PackFile>, NotDrawn> {
     let job = &spec.written.job;
     let title = format!("{} {}", job.drawing, job.revision);
-    // Of two equal pieces of work one is done beside the other; neither knows of it, so the bytes are the same.
-    std::thread::scope(|beside| {
+    let svg = |sheet: &Sheet| PackFile::new(sheet_path(sheet), sheets::svg::write(sheet));
+    let mut files: Vec<PackFile> = drawn.first().map(svg).into_iter().collect();
+    let general = drawn.first().zip(files.first().cloned());
+    // Three pieces of work side by side; none knows of another, so the bytes are the same as one after another.
+    let (others, print_master, picture) = std::thread::scope(|beside| {
         let print_master = beside.spawn(|| sheets::pdf::write(&title, drawn));
-        let mut files: Vec<PackFile> = drawn
-            .iter()
-            .map(|sheet| PackFile::new(sheet_path(sheet), sheets::svg::write(sheet)))
-            .collect();
-        let picture = drawn
-            .first()
-            .map(|general| picture(general, &files[0]))
-            .transpose()?;
-        let print_master = match print_master.join() {
-            Ok(written) => written.map_err(not_drawn("drawing.pdf"))?,
-            Err(panicked) => std::panic::resume_unwind(panicked),
-        };
-        files.push(PackFile::new("drawing.pdf", print_master));
-        files.extend(picture);
-        Ok(files)
-    })
+        let picture = beside.spawn(|| {
+            general
+                .as_ref()
+                .map(|(sheet, written)| picture(sheet, written))
+        });
+        let others: Vec<PackFile> = drawn.iter().skip(1).map(svg).collect();
+        (others, print_master.join(), picture.join())
+    });
+    files.extend(others);
+    let print_master = print_master.unwrap_or_else(|panicked| std::panic::resume_unwind(panicked));
+    files.push(PackFile::new(
+        "drawing.pdf",
+        print_master.map_err(not_drawn("drawing.pdf"))?,
+    ));
+    files.extend(
+        picture
+            .unwrap_or_else(|panicked| std::panic::resume_unwind(panicked))
+            .transpose()?,
+    );
+    Ok(files)
 }
 
 /// The picture of a sheet that is already written as SVG.
