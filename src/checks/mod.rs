@@ -22,6 +22,7 @@ pub mod judged_by;
 pub mod land;
 pub mod largest_circle;
 pub mod legend;
+pub mod ligament_at_stage;
 pub mod ligament_efficiency;
 pub mod longitudinal_stay;
 pub mod measure;
@@ -111,6 +112,7 @@ pub const REGISTER: &[&Rule] = &[
     &tube_ligament::RULE,
     &tube_ligament_alternative::RULE,
     &hole_growth::RULE,
+    &ligament_at_stage::RULE,
     &mixed_holes::RULE,
     &other_ligaments::RULE,
     &tube_plate_thickness::RULE,
