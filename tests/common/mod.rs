@@ -69,7 +69,8 @@ pub fn draw(spec: impl AsRef<Path>) -> Drawn {
 pub fn pack_of(spec: impl AsRef<Path>) -> PathBuf {
     static DRAWN: Mutex<BTreeMap<PathBuf, PathBuf>> = Mutex::new(BTreeMap::new());
     let mut drawn = DRAWN.lock().expect("no test failed while drawing");
-    let spec = spec.as_ref().to_path_buf();
+    // One spec may be named by two paths, and its folder must not be drawn anew under those who look at it.
+    let spec = spec.as_ref().canonicalize().expect("a spec");
     let draw_it = || {
         let name = spec.file_stem().expect("a spec has a name");
         let program = std::env::current_exe().expect("a test has a file");
