@@ -6,6 +6,7 @@ use super::part::Shape;
 use crate::design::{Outline, Point};
 use crate::units::Length;
 use crate::units::angle::sqrt;
+use crate::units::tolerance::SAME_SHARE;
 
 /// Metal kept clear round lettering, in thicknesses of the plate, the best first.
 const CLEAR_THICKNESSES: [f64; 5] = [3.0, 2.0, 1.5, 1.0, 0.5];
@@ -136,9 +137,14 @@ impl ClearMap {
         let far = radius + reach;
         for row in self.rows(centre.y - far, centre.y + far) {
             for column in self.columns(centre.x - far, centre.x + far) {
-                let clear = self.middle(column, row).distance(centre) - radius;
+                let middle = self.middle(column, row);
                 let here = &mut self.clear[row * self.across + column];
-                *here = here.min(clear);
+                // The root is drawn only where it can matter: most squares have something nearer already.
+                let apart = middle - centre;
+                let nearer = *here + radius;
+                if apart.dot(apart) <= nearer * nearer * (1.0 + SAME_SHARE) {
+                    *here = here.min(middle.distance(centre) - radius);
+                }
             }
         }
     }
