@@ -1,4 +1,4 @@
-//! Cut files and results, judged by readers that are not ours: ezdxf, GDAL, shapely and scipy.
+//! Cut files, results and drawings, judged by readers that are not ours: ezdxf, GDAL, PyMuPDF, shapely and scipy.
 //!
 //! `CENTREPOP_PYTHON` names an interpreter that has `tests/requirements.txt`; without it that is `python3`. Where it lacks
 //! them these tests say so and judge nothing; with `CENTREPOP_OUTSIDE=1` a missing reader is a failure.
@@ -10,7 +10,7 @@ use std::process::Command;
 use std::sync::OnceLock;
 
 use centrepop::units::angle::hypot;
-use common::{draw, draw_into, results_of, specs, the_pack_in};
+use common::{draw, draw_into, pack_of, results_of, specs, the_pack_in};
 use serde_json::Value;
 
 /// Nearer than this two lengths are one, mm: the last digit of a cut file.
@@ -23,7 +23,10 @@ fn python() -> Option<PathBuf> {
     let python = PathBuf::from(named.unwrap_or_else(|| "python3".into()));
     let has_all = |python: &PathBuf| {
         let mut command = Command::new(python);
-        command.args(["-c", "import ezdxf, numpy, pyogrio, scipy, shapely"]);
+        command.args([
+            "-c",
+            "import ezdxf, numpy, pymupdf, pyogrio, scipy, shapely",
+        ]);
         command.output().is_ok_and(|run| run.status.success())
     };
     let found = Some(python).filter(has_all);
@@ -570,4 +573,23 @@ fn least_web(pack: &Pack, entry: &Value) -> f64 {
         }
     }
     least
+}
+
+/// Words of every page of every drawing, as another reader of PDF finds them: none over another, none out of the frame, none
+/// lower than 2.5 mm, or 2 mm for a number in its hole, and every face in the file.
+#[test]
+fn holds_words_of_every_page_can_be_read() {
+    let Some(python) = python() else { return };
+    let drawings: Vec<PathBuf> = specs()
+        .into_iter()
+        .map(|spec| pack_of(spec).join("drawing.pdf"))
+        .collect();
+    let answers = ask(&python, "pdf_words.py", &drawings);
+    for (drawing, answer) in drawings.iter().zip(answers.as_array().expect("a list")) {
+        let name = drawing.display();
+        assert_eq!(answer["defects"], Value::Array(vec![]), "{name}");
+        assert_eq!(answer["fonts_left_out"], Value::Array(vec![]), "{name}");
+        let counts = answer["words"].as_array().expect("a list");
+        assert!(counts.iter().all(|words| number(words) > 100.0), "{name}");
+    }
 }

@@ -67,7 +67,13 @@ pub fn put_check_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f6
     let paper = view.paper_box(&edge);
     for (i, pair) in tight_pairs(set).into_iter().enumerate() {
         let letter = char::from(b'a' + i as u8);
-        put_pair(board, set, &view, pair, &letter.to_string());
+        put_pair(
+            board,
+            set,
+            (&view, paper.bottom + 4.0),
+            pair,
+            &letter.to_string(),
+        );
         let (a, b) = pair.holes;
         key.push(format!(
             "{letter}: {}–{}, METAL {}",
@@ -157,8 +163,14 @@ fn put_dot(board: &mut Board, c: PaperPoint, radius: f64) {
     board.filled(corners, Role::Object);
 }
 
-/// A thick line across the ligament, and a letter on a leader where there is room for it.
-fn put_pair(board: &mut Board, set: &Set<'_>, view: &View, pair: &Ligament, letter: &str) {
+/// A thick line across the ligament, and a letter on a leader where there is room for it above the floor, where the title stands.
+fn put_pair(
+    board: &mut Board,
+    set: &Set<'_>,
+    (view, floor): (&View, f64),
+    pair: &Ligament,
+    letter: &str,
+) {
     let hole = |i: usize| {
         (
             set.design.holes[i].at,
@@ -181,7 +193,8 @@ fn put_pair(board: &mut Board, set: &Set<'_>, view: &View, pair: &Ligament, lett
         let turn = f64::from(i % 24) * std::f64::consts::PI / 12.0;
         let p = at(middle.x + reach * cos(turn), middle.y + reach * sin(turn));
         let b = PaperBox::new(p.x - 1.6, p.y - 1.8, p.x + 1.6, p.y + 1.8);
-        (is_clear(board, &b, 0.4) && !crosses_lettering(board, middle, p)).then_some(p)
+        (b.bottom < floor && is_clear(board, &b, 0.4) && !crosses_lettering(board, middle, p))
+            .then_some(p)
     });
     let Some(p) = found else {
         return;

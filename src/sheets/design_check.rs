@@ -7,12 +7,16 @@ use super::check_tables::{
 };
 use super::flow::{Block, flow, flow_in_columns};
 use super::letter_size::TABLE;
+use super::pages::{GAP, continued};
 use super::set::Set;
 
 /// Width of the figure's column, mm.
 const FIGURE: f64 = 118.0;
 /// And where it gains a scale by it, mm.
 const WIDEST_FIGURE: f64 = 134.0;
+
+/// Words are begun below the tables where this much height is left, mm.
+const LEAST_WORDS: f64 = 25.0;
 
 /// The design check over as many sheets as its tables need.
 pub fn design_check(set: &Set<'_>) -> Vec<Board> {
@@ -28,34 +32,40 @@ pub fn design_check(set: &Set<'_>) -> Vec<Board> {
     let tables = PaperBox::new(figure.right + 6.0, room.top + 3.0, room.right, room.bottom);
     let mut blocks = vec![Block::Table(findings_table(set), 0)];
     blocks.extend(not_judged_table(set).map(|t| Block::Table(t, 0)));
-    blocks.extend(not_covered().into_iter().map(|n| Block::Notes(n, 0)));
-    blocks = flow(&mut board, &tables, blocks).0;
+    let (mut blocks, y) = flow(&mut board, &tables, blocks);
+    let mut words: Vec<Block> = not_covered()
+        .into_iter()
+        .map(|n| Block::Notes(n, 0))
+        .collect();
+    words.append(&mut rest);
+    words.extend(working(set).into_iter().map(|n| Block::Notes(n, 0)));
     let mut boards = vec![board];
+    let mut below = PaperBox { top: y, ..tables };
     while !blocks.is_empty() && boards.len() < 20 {
         let mut more = set.board("design-check", "Design check");
-        let whole = PaperBox::new(
-            more.room.left,
-            more.room.top + 3.0,
-            more.room.right,
-            more.room.bottom,
-        );
-        blocks = flow(&mut more, &whole, blocks).0;
+        let whole = PaperBox {
+            top: more.room.top + 3.0,
+            ..more.room
+        };
+        (blocks, below.top) = flow(&mut more, &whole, blocks);
+        below = PaperBox {
+            top: below.top,
+            ..whole
+        };
         boards.push(more);
     }
-    rest.extend(notes_table(set).map(|t| Block::Table(t, 0)));
-    rest.extend(working(set).into_iter().map(|n| Block::Notes(n, 0)));
-    while !rest.is_empty() && boards.len() < 40 {
-        let mut more = set.board("design-check-working", "Design check, notes and working");
-        let whole = PaperBox::new(
-            more.room.left,
-            more.room.top + 3.0,
-            more.room.right,
-            more.room.bottom,
-        );
-        rest = flow_in_columns(&mut more, &whole, 2, 8.0, rest);
-        boards.push(more);
+    if let Some(last) = boards.last_mut().filter(|_| below.height() > LEAST_WORDS) {
+        words = flow_in_columns(last, &below, 2, GAP, words);
     }
-    boards
+    // Its columns want the half of a whole sheet.
+    words.extend(notes_table(set).map(|t| Block::Table(t, 0)));
+    continued(
+        set,
+        boards,
+        ("design-check-working", "Design check, notes and working"),
+        2,
+        words,
+    )
 }
 
 /// Against what the design was compared, and with whom acceptance rests.

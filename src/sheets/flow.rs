@@ -7,6 +7,8 @@ use super::table::Table;
 
 /// From one block to the next, mm.
 const BETWEEN: f64 = 3.5;
+/// Lists no higher than this are kept in one piece, mm.
+const KEPT_WHOLE: f64 = 60.0;
 
 /// One block.
 #[derive(Clone, Debug)]
@@ -43,6 +45,11 @@ pub fn flow(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> (Vec<Bloc
                     left_over.push(Block::Table(table, next));
                 }
             }
+            Block::Notes(notes, 0)
+                if y > room.top && is_kept_whole(&notes, room.width(), rest.height()) =>
+            {
+                left_over.push(Block::Notes(notes, 0));
+            }
             Block::Notes(notes, from) => {
                 let (next, foot) = notes.put(board, &rest, from);
                 if next > from {
@@ -64,6 +71,13 @@ pub fn flow(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> (Vec<Bloc
         }
     }
     (left_over, y)
+}
+
+/// Whether a short list that does not fit goes over in one piece: the working of a figure is not to be torn in two. Numbered
+/// notes may be.
+fn is_kept_whole(notes: &Notes, width: f64, room: f64) -> bool {
+    let high = notes.full_height(width);
+    !notes.numbered && high > room && high <= KEPT_WHOLE
 }
 
 /// Puts blocks down over so many columns of a box, side by side; tells what did not fit.

@@ -53,7 +53,8 @@ pub fn marking_out(set: &Set<'_>) -> Vec<Board> {
     more.push(Block::Table(circle_table(set), 0));
     more.push(Block::NextColumn);
     more.extend(struck_tables(set).into_iter().map(|t| Block::Table(t, 0)));
-    continued(set, vec![board], (NAME, "Marking-out tables"), 2, more)
+    let words = &set.on_a3();
+    continued(words, vec![board], (NAME, "Marking-out tables"), 2, more)
 }
 
 /// Where one stands, in letters that are read from the far side of the trestles; tells the y below.

@@ -131,7 +131,7 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
     let mut boards = general::general(set);
     boards.extend(setting_out::setting_out(set));
     boards.extend(flange_rivets::flange_and_rivets(words));
-    boards.extend(details::details(words));
+    boards.extend(fewer(details::details(words), || details::details(set)));
     boards.extend(test_map::test_map(words));
     boards.extend(as_cut::as_cut(set));
     boards.extend(design_check::design_check(words));
@@ -145,6 +145,19 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
     boards.extend(summary::summary(words));
     boards.extend(templates::templates(set));
     boards
+}
+
+/// The sheets as drawn on A3, unless larger paper takes fewer of them.
+fn fewer(on_a3: Vec<Board>, on_larger: impl FnOnce() -> Vec<Board>) -> Vec<Board> {
+    if on_a3.len() < 2 {
+        return on_a3;
+    }
+    let larger = on_larger();
+    if larger.len() < on_a3.len() {
+        larger
+    } else {
+        on_a3
+    }
 }
 
 /// Furniture and numbers, once it is known how many sheets there are.

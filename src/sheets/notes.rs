@@ -102,6 +102,12 @@ impl Notes {
         (self.notes.len(), y)
     }
 
+    /// Height of the whole list, mm.
+    pub fn full_height(&self, width: f64) -> f64 {
+        let notes = self.notes.iter();
+        self.title_height() + notes.map(|n| self.note_height(n, width)).sum::<f64>()
+    }
+
     fn number_width(&self) -> f64 {
         if self.numbered {
             self.height * NUMBER

@@ -11,6 +11,11 @@ pub const GAP: f64 = 8.0;
 /// Clear strip at the head, below the centring mark, mm.
 const CENTRING: f64 = 3.5;
 
+/// More sheets than these are left as they come: one nearly empty among many is no waste.
+const MOST_EVENED: usize = 4;
+/// How often the height is halved: to a few millimetres.
+const EVENINGS: usize = 5;
+
 /// Sheets of one name and title, each with so many columns, until every block is down.
 pub fn pages(
     set: &Set<'_>,
@@ -22,29 +27,57 @@ pub fn pages(
     continued(set, Vec::new(), (name, title), columns, blocks)
 }
 
-/// The same behind sheets already drawn.
+/// The same behind sheets already drawn. Where several are needed, they are filled alike, so that none is left nearly empty.
 pub fn continued(
     set: &Set<'_>,
     mut boards: Vec<Board>,
+    name: (&str, &str),
+    columns: usize,
+    blocks: Vec<Block>,
+) -> Vec<Board> {
+    let full = set.room().height() - CENTRING;
+    let (mut drawn, _) = filled_to(set, name, columns, full, blocks.clone());
+    if (2..=MOST_EVENED).contains(&drawn.len()) {
+        let (mut holds, mut fails) = (full, full / 2.0);
+        for _ in 0..EVENINGS {
+            let height = (holds + fails) / 2.0;
+            let (trial, all) = filled_to(set, name, columns, height, blocks.clone());
+            if all && trial.len() == drawn.len() {
+                (holds, drawn) = (height, trial);
+            } else {
+                fails = height;
+            }
+        }
+    }
+    boards.append(&mut drawn);
+    boards
+}
+
+/// Sheets filled down to a height, mm, and whether every block is down.
+fn filled_to(
+    set: &Set<'_>,
     (name, title): (&str, &str),
     columns: usize,
+    height: f64,
     mut blocks: Vec<Block>,
-) -> Vec<Board> {
+) -> (Vec<Board>, bool) {
+    let mut boards = Vec::new();
     while !blocks.is_empty() {
         let mut board = set.board(name, title);
         // The centring mark reaches into the middle of the head, where a column may stand.
         let mut room = board.room;
         room.top += CENTRING;
+        room.bottom = room.top + height;
         let (blocks_before, rows_before) = (blocks.len(), down(&blocks));
         blocks = flow_in_columns(&mut board, &room, columns, GAP, blocks);
         let stuck = blocks.len() == blocks_before && down(&blocks) == rows_before;
         boards.push(board);
         if stuck {
             // A block taller than a whole sheet cannot be put down at all; no sheet of words is so long.
-            break;
+            return (boards, false);
         }
     }
-    boards
+    (boards, true)
 }
 
 /// One table alone over as many sheets as it needs, in columns of one length, each at most so many to a sheet.

@@ -1,11 +1,12 @@
 //! Proof that the sheets say what the plate is: every dimension against its own marks, every hole number, every audit.
 
 use std::path::Path;
+use std::sync::OnceLock;
 
 use super::audit::audit;
 use super::board::Board;
 use super::set::Set;
-use super::{Mark, Role, boards, draw_sheets};
+use super::{Mark, Role, Sheet, boards, finish};
 use crate::checks::run_checks;
 use crate::cut::cut_parts;
 use crate::design::set_out;
@@ -22,6 +23,8 @@ fn specs() -> Vec<Spec> {
         demo("hobthrush-smokebox.yaml"),
         odd(&on_a3(&folder)),
         odd(SMALL),
+        odd(&ten()),
+        odd(&hundred_and_twenty()),
         odd(&too_little_metal(&folder)),
         odd(&large()),
         odd(&SMALL.replace("units: inches}", "units: inches}\nsheets: {paper: A2}")),
@@ -69,7 +72,30 @@ fn too_little_metal(folder: &Path) -> String {
     text.replace("1 27/32 in", "1 7/8 in")
 }
 
-/// The same six times as large, with some 350 tubes: more than one sheet can letter.
+/// The same with ten tubes, the fewest that still make a nest.
+fn ten() -> String {
+    SMALL.replace(
+        "top: 2 in}",
+        "top: 2 in}
+    exceptions: [{omit: [0 in, 0 in], reason: trial}, {omit: [2 in, 0 in], reason: trial}]",
+    )
+}
+
+/// Six feet across and 120 tubes far apart.
+fn hundred_and_twenty() -> String {
+    large()
+        .replace(
+            "spacing: 2 1/2 in, pitch: 2 7/8 in",
+            "spacing: 4 7/16 in, pitch: 4 3/4 in",
+        )
+        .replace(
+            "top: 24 in}",
+            "top: 15 in}
+    exceptions: [{omit: [0 in, 0 in], reason: trial}]",
+        )
+}
+
+/// The same six times as large, with 400 tubes: more than one sheet can letter.
 fn large() -> String {
     SMALL
         .replace("bore: 12 in", "bore: 72 in")
@@ -84,21 +110,61 @@ fn large() -> String {
             "spacing: 1 3/4 in, pitch: 2 in",
             "spacing: 2 1/2 in, pitch: 2 7/8 in",
         )
-        .replace("top: 2 in", "top: 15 in")
-        .replace("[[1 1/2 in, 3 3/4 in]]", "[[8 in, 21 in], [16 in, 20 in]]")
+        .replace("top: 2 in", "top: 24 in")
+        .replace("[[1 1/2 in, 3 3/4 in]]", "[[8 in, 28 in], [16 in, 27 in]]")
         .replace("count: 24", "count: 104")
         .replace("from_edge: 3/4 in", "from_edge: 1 1/2 in")
 }
 
+/// A set of sheets with all that it was drawn from.
+struct Drawn {
+    set: Set<'static>,
+    boards: Vec<Board>,
+    sheets: Vec<Sheet>,
+}
+
+/// Every spec drawn, once for all the tests here.
+fn drawn() -> &'static [Drawn] {
+    static DRAWN: OnceLock<Vec<Drawn>> = OnceLock::new();
+    DRAWN.get_or_init(|| specs().into_iter().map(draw).collect())
+}
+
+fn draw(spec: Spec) -> Drawn {
+    let spec: &'static Spec = Box::leak(Box::new(spec));
+    let design = Box::leak(Box::new(set_out(spec).expect("the spec can be set out")));
+    let findings = Box::leak(Box::new(run_checks(spec, design)));
+    let parts = Box::leak(Box::new(cut_parts(spec, design).unwrap_or_default()));
+    let set = Set::new(spec, design, findings, parts);
+    let boards = boards(&set);
+    let sheets = finish(&set, boards.clone());
+    Drawn {
+        set,
+        boards,
+        sheets,
+    }
+}
+
 /// Does something with the boards of every spec.
 fn with_boards(mut look: impl FnMut(&Set<'_>, &[Board])) {
-    for spec in specs() {
-        let design = set_out(&spec).expect("the spec can be set out");
-        let findings = run_checks(&spec, &design);
-        let parts = cut_parts(&spec, &design).unwrap_or_default();
-        let set = Set::new(&spec, &design, &findings, &parts);
-        look(&set, &boards(&set));
+    for one in drawn() {
+        look(&one.set, &one.boards);
     }
+}
+
+/// The plates that the sheets are proved on: 12 in across and six feet, with 10, 120 and 400 tubes.
+#[test]
+fn holds_plates_small_and_large_are_proved() {
+    let counts: Vec<usize> = drawn()
+        .iter()
+        .map(|one| {
+            let holes = one.set.design.holes.iter();
+            holes.filter(|hole| hole.id.starts_with('T')).count()
+        })
+        .collect();
+    for count in [10, 120] {
+        assert!(counts.contains(&count), "{counts:?}");
+    }
+    assert!(counts.iter().any(|&count| count >= 400), "{counts:?}");
 }
 
 /// Every dimension states the length that its own marks show at its scale; scale bars among them. A paper hundredth is
@@ -211,35 +277,28 @@ fn numbers_in_circles(board: &Board) -> Vec<&str> {
 /// No sheet of any spec has a defect that the audit knows.
 #[test]
 fn holds_the_audit_finds_nothing() {
-    for spec in specs() {
-        let design = set_out(&spec).expect("the spec can be set out");
-        let findings = run_checks(&spec, &design);
-        let parts = cut_parts(&spec, &design).unwrap_or_default();
-        for sheet in draw_sheets(&spec, &design, &findings, &parts) {
-            let defects: Vec<String> = audit(&sheet).iter().map(|d| d.to_string()).collect();
-            assert!(
-                defects.is_empty(),
-                "{} sheet {}, {}: {}",
-                spec.written.job.engine,
-                sheet.number,
-                sheet.name,
-                defects.join("\n")
+    let mut found = Vec::new();
+    for one in drawn() {
+        let engine = &one.set.spec.written.job.engine;
+        for sheet in &one.sheets {
+            let (number, name) = (sheet.number, &sheet.name);
+            found.extend(
+                audit(sheet)
+                    .iter()
+                    .map(|defect| format!("{engine} sheet {number}, {name}: {defect}")),
             );
         }
     }
+    assert!(found.is_empty(), "{}", found.join("\n"));
 }
 
 /// Each sheet says which it is of how many, shows the fingerprint, and counts what was not judged; while something is
 /// below its rule each says NOT FOR CUTTING.
 #[test]
 fn holds_every_sheet_carries_its_furniture() {
-    for spec in specs() {
-        let design = set_out(&spec).expect("the spec can be set out");
-        let findings = run_checks(&spec, &design);
-        let parts = cut_parts(&spec, &design).unwrap_or_default();
-        let sheets = draw_sheets(&spec, &design, &findings, &parts);
-        let below = super::particulars::below(&findings) > 0;
-        for sheet in &sheets {
+    for Drawn { set, sheets, .. } in drawn() {
+        let below = super::particulars::below(set.findings) > 0;
+        for sheet in sheets {
             let has = |words: &str| {
                 sheet
                     .marks
@@ -247,8 +306,10 @@ fn holds_every_sheet_carries_its_furniture() {
                     .any(|m| matches!(m, Mark::Text(t) if t.words == words))
             };
             assert!(has(&format!("{} of {}", sheet.number, sheets.len())));
-            assert!(has(spec.short_fingerprint()));
-            assert!(has(&super::particulars::not_judged(&findings).to_string()));
+            assert!(has(set.spec.short_fingerprint()));
+            assert!(has(
+                &super::particulars::not_judged(set.findings).to_string()
+            ));
             assert_eq!(has("NOT FOR CUTTING"), below);
         }
     }

@@ -137,7 +137,7 @@ pub struct Concession {
 #[derive(Clone, Debug, Default, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SheetWishes {
-    /// Paper of every sheet.
+    /// Paper of the sheets that show the plate; sheets of words and records stay on A3.
     #[serde(default)]
     pub paper: Paper,
     /// Millimetres as well as the job's inches in the tables.
