@@ -15,7 +15,7 @@ use super::settings::Settings;
 use crate::design::Point;
 use crate::spec::Cutting;
 use crate::units::print::millimetres;
-use crate::units::tolerance::SAME_LENGTH_MM;
+use crate::units::tolerance::{SAME_JOINT_MM, SAME_LENGTH_MM};
 use crate::units::{Length, Size};
 use contour::{Contour, pairs_within};
 
@@ -118,6 +118,7 @@ fn judge(exact: &[(Layer, Entity)], limits: Limits) -> Result<(), Vec<Unfit>> {
         found.extend(meeting(&inside, limits));
         found.extend(too_small(&inside, limits));
         found.extend(repeated_marks(entities));
+        found.extend(scribed_over(entities));
         found.extend(stray_marks(entities, edge, &inside));
         found.extend(far_off(entities));
         found.extend(off_the_stock(entities, limits));
@@ -259,6 +260,43 @@ fn repeated_marks(entities: &[(Layer, Entity)]) -> Vec<Unfit> {
             unfit(fact, ends(entity).map(|(a, _)| a))
         })
         .collect()
+}
+
+/// Scribed lines that lie along one another for part of their length: the marker would run there twice. Letters are left alone,
+/// since the strokes of a figure may meet so.
+fn scribed_over(entities: &[(Layer, Entity)]) -> Vec<Unfit> {
+    let lines: Vec<(Point, Point)> = entities
+        .iter()
+        .filter(|(layer, _)| *layer == Layer::Scribe)
+        .filter_map(|(_, entity)| match entity {
+            Entity::Line { .. } => ends(entity),
+            _ => None,
+        })
+        .collect();
+    let mut found = Vec::new();
+    for (index, &line) in lines.iter().enumerate() {
+        for &other in &lines[index + 1..] {
+            // The same line again is a repeated mark.
+            let again = line == other || line == (other.1, other.0);
+            if !again && shared_length(line, other) > SAME_JOINT_MM {
+                let fact = "two lines on SCRIBE lie along one another";
+                found.push(unfit(fact, other.0));
+            }
+        }
+    }
+    found
+}
+
+/// How much of two straight lines is common, mm; nothing unless both ends of the second lie on the line of the first.
+fn shared_length((from, to): (Point, Point), other: (Point, Point)) -> f64 {
+    let length = from.distance(to);
+    let along = (to - from) * (1.0 / length);
+    let place = |end: Point| ((end - from).dot(along), (end - from).cross(along).abs());
+    let (a, b) = (place(other.0), place(other.1));
+    if a.1.max(b.1) > SAME_JOINT_MM {
+        return 0.0;
+    }
+    a.0.max(b.0).min(length) - a.0.min(b.0).max(0.0)
 }
 
 /// Things so far from the part that whoever opens the file sees a speck.

@@ -346,6 +346,22 @@ fn refuses_a_line_scribed_twice_either_way() {
     assert!(with(Layer::Scribe, again).starts_with("a line on SCRIBE is drawn twice"));
 }
 
+/// The sound part scribes x 200 from y 5 to 25: a line from 15 to 35 goes over it for 10 mm, one from 25 on only touches its end,
+/// and one 1 mm to the side runs beside it.
+#[test]
+fn refuses_a_line_scribed_over_part_of_another() {
+    let over = line(at(200.0, 35.0), at(200.0, 15.0));
+    assert!(with(Layer::Scribe, over).starts_with("two lines on SCRIBE lie along one another"));
+    for clear in [
+        line(at(200.0, 25.0), at(200.0, 35.0)),
+        line(at(201.0, 35.0), at(201.0, 15.0)),
+    ] {
+        let mut entities = sound();
+        entities.push((Layer::Scribe, clear));
+        assert_eq!(judge(&entities, Limits::default()), Ok(()));
+    }
+}
+
 /// 80 mm are left from the first hole to the left edge and to the foot.
 #[test]
 fn refuses_a_hole_too_near_the_edge() {
