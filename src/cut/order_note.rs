@@ -6,7 +6,7 @@ use super::measured_back::long_sizes;
 use super::part::{CutPart, PartKind, Withheld};
 use super::settings::{Settings, in_mm};
 use crate::design::{Design, FlangeDesign};
-use crate::spec::{Cutting, Order, Spec};
+use crate::spec::{Cutting, Order, Process, Spec};
 use crate::units::angle::{PI, atan};
 use crate::units::print::{decimal, millimetres};
 
@@ -164,9 +164,15 @@ fn thickness(part: &CutPart, order: &Order) -> String {
     let Some(thickness) = &part.thickness else {
         return "not stated; ask before cutting".into();
     };
-    let least = match (&order.thickness_least, part.kind) {
-        (Some(least), PartKind::Plate) => format!("nowhere less than {}", in_mm(least)),
-        _ => "least thickness not stated; ask before cutting".into(),
+    let least = match part.kind {
+        PartKind::Plate => &order.thickness_least,
+        PartKind::Ring => &order.ring_thickness_least,
+        PartKind::Pad => &order.pad_thickness_least,
+        PartKind::Template => &None,
+    };
+    let least = match least {
+        Some(least) => format!("nowhere less than {}", in_mm(least)),
+        None => "least thickness not stated; ask before cutting".into(),
     };
     format!("{}, {least}", in_mm(thickness))
 }
@@ -266,6 +272,10 @@ fn rules_of_cutting(
         "Nothing is to be altered, added or left out. If something cannot be cut as drawn, ask.",
     );
     note.stated("Edges", order.edges.as_deref());
+    if cutting.process == Process::Waterjet {
+        // ISO 9013:2017, scope: oxy-fuel, plasma and laser; other processes only where the parties agree.
+        note.say("ISO 9013 covers cutting by heat only. A class or range of it holds for this waterjet work only by written agreement.");
+    }
     note.stated(
         "Tolerance of the outline",
         order.outline_tolerance.as_deref(),

@@ -437,3 +437,16 @@ fn holds_rolling_direction_is_marked() {
     let arrow = [("process: plasma", "process: plasma\n  rolling: upright")];
     assert_eq!(scribed(PRESSED, &arrow), scribed(PRESSED, &[]) + 5);
 }
+
+/// A contractor who has to telephone has a bad note: nothing that the demo orders leave unsaid. The standard of thermal cuts is named
+/// for the waterjet alone, which it does not cover.
+#[test]
+fn holds_the_demo_orders_leave_nothing_to_ask() {
+    for (text, waterjet) in [(PRESSED, false), (FABRICATED, true)] {
+        let (spec, parts) = parts(text, &[]).expect("it is cut");
+        let design = set_out(&spec).expect("it is set out");
+        let note = order_note(&spec, &design, &parts, 0).join("\n");
+        assert!(!note.contains("not stated"), "{note}");
+        assert_eq!(note.contains("ISO 9013"), waterjet);
+    }
+}

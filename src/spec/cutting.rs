@@ -119,6 +119,10 @@ pub struct Order {
     pub number_off: Option<u32>,
     /// Least thickness of the plate supplied.
     pub thickness_least: Option<Size>,
+    /// Least thickness of the bar that the ring is rolled from, as supplied.
+    pub ring_thickness_least: Option<Size>,
+    /// Least thickness of the plate that pads and doubling rings are cut from, as supplied.
+    pub pad_thickness_least: Option<Size>,
     /// Class of tolerance on thickness, and flatness, as ordered.
     pub plate_tolerance: Option<String>,
     /// Condition of the cut edges: quality class, dross, what is ground.

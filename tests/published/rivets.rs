@@ -11,7 +11,7 @@ use centrepop::checks::rivet_rows::{
     board_of_trade_diagonal, board_of_trade_gap, outer_row_gap, zig_zag_gap,
 };
 use centrepop::units::angle::PI;
-use centrepop::units::{NEWTONS_PER_LBF, Stress};
+use centrepop::units::{Length, NEWTONS_PER_LBF, Stress};
 
 use super::{inches, mm, prints, psi, within};
 
@@ -134,6 +134,26 @@ fn published_textbook_rows() {
     prints("86", greatest_pitch(3.5, mm(13.0)).to_mm().floor(), "9.7");
 }
 
+/// The shell's own thickness, by the load that the end seam carries: round a cylinder the metal pulls twice as hard as along it, so
+/// thickness × strength of the seam = 2 × end load/(girth × stress). Lineham, example 14: 100 psi, 8 ft, 6 tons: 0.357 in. Machine-design
+/// text, at 80 N/mm² and with 2 mm added: example 8.22 (2.5 N/mm², 1,000 mm, 70 %) 24.32 mm, and 8.23 (1.5 N/mm², 80 %) 14 mm, 13.72 rounded
+/// up.
+#[test]
+fn published_shell_thickness() {
+    let solid = |bore: Length, pressure: Stress, stress: Stress| {
+        let pull_a_mm = 2.0 * end_load_n(bore, pressure) / (PI * bore.to_mm());
+        mm(pull_a_mm / stress.to_n_mm2())
+    };
+    let lineham = solid(inches(96.0), psi(100.0), Stress::tonf_in2(6.0));
+    prints("0.357", lineham.to_inches(), "Lineham, example 14");
+    let text = |pressure: f64, seam: f64| {
+        let shell = solid(mm(1000.0), Stress::n_mm2(pressure), Stress::n_mm2(80.0));
+        shell.to_mm() / seam + 2.0
+    };
+    prints("24.32", text(2.5, 0.70), "8.22 shell");
+    prints("14", text(1.5, 0.80).ceil(), "8.23 shell");
+}
+
 /// California Code of Regulations, Title 8, section 796, Table 1: single-riveted seams, plate 55,000 and rivets 44,000 psi, within 0.15.
 #[test]
 fn published_california_796() {
@@ -216,7 +236,8 @@ fn by_hand_the_drawn_pitch_is_not_the_trial_pitch() {
 }
 
 /// Example 8.22: t 25, d 30; trial pitch 149.28 and so 150 (greatest 157.03 at C 4.63); outer row gap 64.5 mm; 79.52 % by the rivets, plate
-/// 80.0 %. Both pitch and percentage come of three rivets in double shear, counted 1.875, at 60 N/mm² against 80 for the plate.
+/// 80.0 %. Three rivets in double shear, counted 1.875. The stresses are not printed where this was read: 80 N/mm² on the plate is what its
+/// printed thickness gives (see `published_shell_thickness`), and 60 on the rivets is that of the next example, of the same text.
 #[test]
 fn published_longitudinal_seam() {
     let hole = mm(30.0);

@@ -69,7 +69,7 @@ fn index(path: &str, index: &str) -> Option<Fault> {
         return None;
     }
     let fact = match index {
-        "I" | "O" => format!("`{index}` is passed over, since it is read as a figure"),
+        "I" | "O" => format!("`{index}` is left out of the indices, since it is read as a figure"),
         _ => format!("`{index}` is not a revision index"),
     };
     Some(Fault::new(path, fact, "write A, B, C …, without I and O"))
