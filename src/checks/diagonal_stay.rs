@@ -94,7 +94,7 @@ fn of_diagonal(written: &Written, design: &Design, group: &StayGroup, stay: &Sta
             "in",
         )
         .with("area held", "E", held, "in2")
-        .at_least(pressure.value().to_psi(), allowed.to_psi(), "psi")
+        .at_least_pressure(pressure.value(), allowed, "psi")
         .because(format!("stress allowed by {origin}; {}", area_held.because))
         .work(core_lines(stay).join("; "))
         .work(area_held.line)

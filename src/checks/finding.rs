@@ -1,9 +1,10 @@
 //! What a rule found.
 
+use super::as_read::ReadIn;
 use super::measure::Unit;
 use crate::spec::Concession;
-use crate::units::Length;
 use crate::units::tolerance::SAME_SHARE;
+use crate::units::{Length, Stress};
 
 /// A published rule, or a limit of the works.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -105,6 +106,10 @@ pub struct Finding {
     pub unit: &'static str,
     /// Whether `required` is the most allowed rather than the least.
     pub at_most: bool,
+    /// Whether both are pressures rather than stresses, which are read in another unit.
+    pub is_pressure: bool,
+    /// The units that its job reads figures in; the rule's own where nothing is said.
+    pub read_in: Option<ReadIn>,
     /// What came of it.
     pub verdict: Verdict,
     /// A sentence for the sheet: what was compared, or what the note says.
@@ -180,6 +185,22 @@ impl Finding {
         self.unit = unit;
         self.verdict = verdict_of(short_by(provided, required));
         self
+    }
+
+    /// Compares two pressures, the provided one to be no less; both reported in the rule's unit, psi or N/mm2. Equal meets.
+    pub fn at_least_pressure(
+        self,
+        required: Stress,
+        provided: Stress,
+        unit: &'static str,
+    ) -> Finding {
+        let of = |pressure: Stress| match unit {
+            "psi" => pressure.to_psi(),
+            _ => pressure.to_n_mm2(),
+        };
+        let mut finding = self.at_least(of(required), of(provided), unit);
+        finding.is_pressure = true;
+        finding
     }
 
     /// Compares two figures that are not lengths, the provided one to be no more. Equal meets.

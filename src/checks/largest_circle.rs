@@ -129,7 +129,7 @@ fn compared(
         .with_length("taken as lost", "e1", e1, Unit::Mm)
         .with("constant", "C", c, "")
         .with("stress allowed", "f1", f1.to_n_mm2(), "N/mm2")
-        .at_least(pressure.to_n_mm2(), allowed.to_n_mm2(), "N/mm2")
+        .at_least_pressure(pressure, allowed, "N/mm2")
         .work(format!(
             "f1 [(e − e1)/(C d)]² = {} × [({} − {})/({} × {})]² = {} N/mm²",
             figure(f1.to_n_mm2()),

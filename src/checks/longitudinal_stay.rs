@@ -101,7 +101,7 @@ fn by_pressure(written: &Written, design: &Design, group: &StayGroup, stay: &Sta
         .with("constant", "C", c, "")
         .with("core", "", core.to_inches(), "in")
         .with("area held by each", "A", area, "in2")
-        .at_least(pressure.value().to_psi(), allowed.to_psi(), "psi")
+        .at_least_pressure(pressure.value(), allowed, "psi")
         .because(held.because)
         .work(lines[0].clone())
         .work(held.line)

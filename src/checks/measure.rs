@@ -75,10 +75,11 @@ pub fn rounded(value: f64, places: usize) -> String {
 }
 
 /// Places to which a figure of this unit is shown.
-fn places_of(unit: &str) -> usize {
+pub(super) fn places_of(unit: &str) -> usize {
     match unit {
         "in" => 4,
-        "%" => 1,
+        "bar" | "m2" => 2,
+        "%" | "mm2" | "kN" => 1,
         "psi" | "lb" | "ft2" => 0,
         _ => 3,
     }
@@ -107,12 +108,14 @@ pub fn shown_apart(required: f64, provided: f64, unit: &str) -> (String, String)
     (text(required), text(provided))
 }
 
-fn with_unit(figure: String, unit: &str) -> String {
+pub(super) fn with_unit(figure: String, unit: &str) -> String {
     match unit {
         "" => figure,
         "in2" => format!("{figure} in²"),
         "N/mm2" => format!("{figure} N/mm²"),
         "ft2" => format!("{figure} ft²"),
+        "mm2" => format!("{figure} mm²"),
+        "m2" => format!("{figure} m²"),
         _ => format!("{figure} {unit}"),
     }
 }

@@ -5,6 +5,7 @@
 
 pub mod area_above_tubes;
 mod area_held;
+pub mod as_read;
 pub mod breathing_space;
 pub mod cold_strain;
 pub mod concession;
@@ -91,6 +92,8 @@ impl Rule {
             provided: None,
             unit: "",
             at_most: false,
+            is_pressure: false,
+            read_in: None,
             verdict: Verdict::Note,
             why: String::new(),
             working: Vec::new(),
@@ -166,7 +169,8 @@ pub fn run_checks(spec: &Spec, design: &Design) -> Vec<Finding> {
     }
     findings.extend(judged_by::idle_words(&findings, &written.judged_by));
     concession::concede(&mut findings, &written.concessions);
-    findings
+    let units = as_read::ReadIn::of_job(written);
+    findings.into_iter().map(|f| f.read_in(units)).collect()
 }
 
 /// The rule of this name, or the nearest name that there is.

@@ -78,7 +78,7 @@ fn compared(written: &Written, design: &Design, group: &StayGroup, stay: &StaySp
         .with("constant", "C", c, "")
         .with("core", "", core.to_inches(), "in")
         .with("area held by each", "A", held.in2, "in2")
-        .at_least(pressure.value().to_psi(), allowed.to_psi(), "psi")
+        .at_least_pressure(pressure.value(), allowed, "psi")
         .because(held.because)
         .work(core_lines(stay).swap_remove(0))
         .work(held.line)

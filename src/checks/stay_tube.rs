@@ -82,7 +82,7 @@ fn compared(
         .with("threads to the inch", "N", n, "")
         .with("bore under the thread", "D1", bore.to_inches(), "in")
         .with("area held by each", "A", held.in2, "in2")
-        .at_least(pressure.value().to_psi(), allowed.to_psi(), "psi")
+        .at_least_pressure(pressure.value(), allowed, "psi")
         .because(held.because)
         .work(format!(
             "D − 1.28/N = {} − 1.28/{} = {} in",

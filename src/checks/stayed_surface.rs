@@ -140,7 +140,7 @@ impl Terms<'_> {
             .with_length("thickness", "t", self.thickness, Unit::Inch)
             .with("stress allowed", "S", self.allowed.to_psi(), "psi")
             .with("constant", "C", self.constant, "")
-            .at_least(self.pressure.value().to_psi(), allowed.to_psi(), "psi")
+            .at_least_pressure(self.pressure.value(), allowed, "psi")
             .work(format!(
                 "S = {}/4 = {} psi",
                 figure(self.allowed.to_psi() * 4.0),

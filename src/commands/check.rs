@@ -7,7 +7,6 @@ use serde::Serialize;
 
 use super::wrapped::wrapped;
 use super::{Outcome, Said, Status, read_and_set_out};
-use crate::checks::measure::{shown, shown_apart};
 use crate::checks::{Finding, Verdict, run_checks};
 use crate::design::Design;
 use crate::pack::{Counts, Gate};
@@ -128,41 +127,17 @@ fn table(findings: &[Finding], width: usize) -> String {
 }
 
 fn row(finding: &Finding) -> Row<'_> {
-    let (asks, has) = match (finding.required, finding.provided) {
-        (Some(required), Some(provided)) => shown_apart(required, provided, finding.unit),
-        (_, provided) => (
-            String::new(),
-            provided.map_or(String::new(), |p| shown(p, finding.unit)),
-        ),
-    };
+    let read = finding.as_read();
     let limit = if finding.at_most { "≤" } else { "≥" };
-    let asks = if asks.is_empty() {
-        asks
-    } else {
-        format!("{limit} {asks}")
-    };
+    let asks = read.required.map(|asks| format!("{limit} {asks}"));
     let cells = [
         finding.verdict.name().to_string(),
         finding.rule.to_string(),
-        has,
-        asks,
-        margin_text(finding),
+        read.provided.unwrap_or_default(),
+        asks.unwrap_or_default(),
+        read.margin.unwrap_or_default(),
     ];
     Row { finding, cells }
-}
-
-/// The margin with its sign.
-fn margin_text(finding: &Finding) -> String {
-    let (Some(required), Some(provided)) = (finding.required, finding.provided) else {
-        return String::new();
-    };
-    match finding.verdict {
-        Verdict::Below { by } | Verdict::Conceded { by, .. } => {
-            let (by, _) = shown_apart(by, 0.0, finding.unit);
-            format!("−{by}")
-        }
-        _ => format!("+{}", shown((provided - required).abs(), finding.unit)),
-    }
 }
 
 /// Figures to the right, words to the left.
@@ -199,14 +174,13 @@ fn below_the_row(finding: &Finding) -> String {
 
 /// What the plate has, and what is asked, where a finding that does not judge has figures.
 fn figures(finding: &Finding) -> String {
-    match (finding.required, finding.provided) {
+    let read = finding.as_read();
+    match (read.required, read.provided) {
         (Some(_), Some(_)) => {
             let [_, _, has, asks, _] = row(finding).cells;
             format!("{has}, {asks}; ")
         }
-        (None, Some(provided)) if !finding.why.contains(&shown(provided, finding.unit)) => {
-            format!("{}; ", shown(provided, finding.unit))
-        }
+        (None, Some(provided)) if !finding.why.contains(&provided) => format!("{provided}; "),
         _ => String::new(),
     }
 }

@@ -1,6 +1,5 @@
 //! What is said of a finding on the page, on the screen and in the results: one sentence, wherever it is read.
 
-use crate::checks::measure::{shown, shown_apart};
 use crate::checks::{Finding, Verdict};
 
 /// What was compared or noted; what is missing where nothing was; who agreed to what where it is conceded.
@@ -34,16 +33,10 @@ pub(super) fn figures(finding: &Finding) -> (String, String) {
     } else {
         "at least"
     };
-    match (finding.required, finding.provided) {
-        (Some(required), Some(provided)) => {
-            let (required, provided) = shown_apart(required, provided, finding.unit);
-            (format!("{bound} {required}"), provided)
-        }
-        (Some(required), None) => (
-            format!("{bound} {}", shown(required, finding.unit)),
-            String::new(),
-        ),
-        (None, Some(provided)) => (String::new(), shown(provided, finding.unit)),
-        (None, None) => (String::new(), String::new()),
-    }
+    let read = finding.as_read();
+    (
+        read.required
+            .map_or(String::new(), |required| format!("{bound} {required}")),
+        read.provided.unwrap_or_default(),
+    )
 }

@@ -6,42 +6,10 @@ use super::notes::Notes;
 use super::set::Set;
 use super::table::Table;
 use crate::checks::{Finding, Verdict, legend};
-use crate::units::print;
 
-/// A judged figure in its unit: four places of inches and ratios, three of millimetres, whole pounds and psi.
-fn figure(value: Option<f64>, unit: &str) -> String {
-    value.map_or("–".into(), |v| {
-        let places = match unit {
-            "in" | "in2" | "" => 4,
-            "mm" => 3,
-            "mm2" | "%" | "N/mm2" => 2,
-            _ => 0,
-        };
-        let sign = match unit {
-            "in2" => "in²",
-            "mm2" => "mm²",
-            "N/mm2" => "N/mm²",
-            other => other,
-        };
-        format!("{} {sign}", print::decimal(v, places))
-            .trim_end()
-            .to_string()
-    })
-}
-
-/// By how much the plate has more than is required; a shortfall is negative.
-fn margin(f: &Finding) -> String {
-    match (f.required, f.provided) {
-        (Some(required), Some(provided)) => {
-            let margin = if f.at_most {
-                required - provided
-            } else {
-                provided - required
-            };
-            figure(Some(margin), f.unit)
-        }
-        _ => "–".into(),
-    }
+/// A figure, or a dash where there is none.
+fn figure(words: Option<String>) -> String {
+    words.unwrap_or("–".into())
 }
 
 /// Whether a finding was judged.
@@ -59,11 +27,11 @@ pub fn findings_table(set: &Set<'_>) -> Table {
         &[
             ("WHAT IS ASKED (RULE)", 62.0, Hang::Start),
             ("SOURCE", 50.0, Hang::Start),
-            ("WHERE", 40.0, Hang::Start),
-            ("REQUIRED", 25.0, Hang::End),
-            ("PROVIDED", 24.0, Hang::End),
-            ("MARGIN", 24.0, Hang::End),
-            ("VERDICT", 25.0, Hang::Start),
+            ("WHERE", 38.0, Hang::Start),
+            ("REQUIRED", 26.0, Hang::End),
+            ("PROVIDED", 27.0, Hang::End),
+            ("MARGIN", 29.0, Hang::End),
+            ("VERDICT", 18.0, Hang::Start),
         ],
     );
     for f in set.findings.iter().filter(|f| is_judged(f)) {
@@ -75,13 +43,14 @@ pub fn findings_table(set: &Set<'_>) -> Table {
             table.loud.push(table.rows.len());
         }
         let most = if f.at_most { "at most " } else { "" };
+        let read = f.as_read();
         table.rows.push(vec![
             format!("{} ({})", f.asks, f.rule),
             f.source.clone(),
             f.place.clone(),
-            format!("{most}{}", figure(f.required, f.unit)),
-            figure(f.provided, f.unit),
-            margin(f),
+            format!("{most}{}", figure(read.required)),
+            figure(read.provided),
+            figure(read.margin),
             verdict,
         ]);
     }
@@ -132,14 +101,11 @@ pub fn notes_table(set: &Set<'_>) -> Option<Table> {
         .iter()
         .filter(|f| matches!(f.verdict, Verdict::Note))
     {
-        let figures = match (f.required, f.provided) {
-            (Some(r), Some(p)) => {
+        let read = f.as_read();
+        let figures = match (read.required, read.provided) {
+            (Some(required), Some(provided)) => {
                 let word = if f.at_most { "at most" } else { "at least" };
-                format!(
-                    "{word} {}, has {}; ",
-                    figure(Some(r), f.unit),
-                    figure(Some(p), f.unit)
-                )
+                format!("{word} {required}, has {provided}; ")
             }
             _ => String::new(),
         };
