@@ -5,14 +5,15 @@
 //! ```
 //!
 //! Source:  geometry; nothing to cite.
-//! Covers:  each nest, at the size that the contractor cuts (where the spec writes how much under) and at every stage before the
+//! Covers:  each nest, at the size that the contractor cuts (where the works lets him) and at every stage before the
 //!          last that has a size. A figure for the rule and calipers between the stages; the finished hole is `tube_ligament`.
 //! Leaves:  whether the metal is enough, which is judged at the finished hole, where it is least.
 
 use super::measure::{Unit, figure};
 use super::{Finding, Rule, source};
+use crate::design::cutter::cut_diameter;
 use crate::design::{Design, DirectionLigament};
-use crate::spec::{HoleCut, Written};
+use crate::spec::Written;
 use crate::units::Length;
 
 /// The rule.
@@ -50,17 +51,16 @@ fn tightest(design: &Design, group: usize) -> Option<&DirectionLigament> {
 /// Every size of a nest's holes before the last, with what is done to leave it.
 fn sizes_on_the_way(written: &Written, design: &Design, group: usize) -> Vec<(String, Length)> {
     let group = &design.groups[group];
-    let policies = written.cutting.iter().flat_map(|cutting| &cutting.holes);
-    let as_cut = policies
-        .filter(|policy| policy.purpose == group.purpose && policy.cut == HoleCut::Undersize)
-        .filter_map(|policy| policy.under.as_ref())
-        .map(|under| ("as cut".to_string(), group.finish.value() - under.value()));
+    let finish = group.finish.value();
+    let as_cut = cut_diameter(written, design, group.purpose, finish)
+        .filter(|cut| finish.shortfall(*cut).is_none() && !cut.same_as(finish))
+        .map(|cut| ("as cut".to_string(), cut));
     let before_the_last = &group.stages[..group.stages.len() - 1];
     let stages = before_the_last.iter().filter_map(|stage| {
         let size = stage.size.as_ref()?;
         Some((format!("after {}", stage.name), size.value()))
     });
-    as_cut.chain(stages).collect()
+    as_cut.into_iter().chain(stages).collect()
 }
 
 fn at_stage(

@@ -9,6 +9,7 @@ pub mod as_read;
 pub mod breathing_space;
 pub mod cold_strain;
 pub mod concession;
+pub mod cut_limits;
 pub mod diagonal_stay;
 pub mod drum_ligaments;
 pub mod end_load;
@@ -121,6 +122,7 @@ pub const REGISTER: &[&Rule] = &[
     &tube_plate_thickness::RULE,
     &ligament_efficiency::RULE,
     &drum_ligaments::RULE,
+    &cut_limits::RULE,
     &tube_hole_clearance::RULE,
     &land::RULE,
     &washer_room::RULE,

@@ -22,9 +22,7 @@ mod reader;
 mod reference;
 mod returned;
 mod ring;
-mod settings;
 mod stamp;
-mod starting_figures;
 mod summary;
 mod template;
 

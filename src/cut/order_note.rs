@@ -4,7 +4,7 @@ use super::entity::{Entity, arc_through, entities, extent, steps, turned};
 use super::file_name::{file_name, side};
 use super::measured_back::long_sizes;
 use super::part::{CutPart, PartKind, Withheld};
-use super::settings::{Settings, in_mm};
+use crate::design::cutter::{Settings, in_mm};
 use crate::design::{Design, FlangeDesign};
 use crate::spec::{Cutting, Order, Process, Spec};
 use crate::units::angle::{PI, atan};

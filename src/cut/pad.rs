@@ -1,11 +1,12 @@
 //! Pads and doubling rings: round parts of their own, their holes by the same policies as the plate's.
 
 use super::clear_place::Field;
-use super::hole_policy::{Made, Tally, made};
+use super::hole_policy::Tally;
 use super::part::{CutPart, Layer, PartKind, Shape};
 use super::pressed::pop;
-use super::settings::Settings;
 use super::stamp::{Inscription, identity, lay_marks};
+use crate::design::cutter::Settings;
+use crate::design::cutter::{Made, made};
 use crate::design::{Outline, Point};
 use crate::spec::{Cutting, Fault, HoleCut, Pad, Spec};
 use crate::units::angle::PI;

@@ -11,8 +11,8 @@ use std::fmt;
 
 use super::entity::{Entity, entities, extent};
 use super::part::{CutPart, Layer, PartKind};
-use super::settings::Settings;
 use crate::design::Point;
+use crate::design::cutter::Settings;
 use crate::spec::Cutting;
 use crate::units::print::millimetres;
 use crate::units::tolerance::{SAME_JOINT_MM, SAME_LENGTH_MM};

@@ -204,7 +204,8 @@ fn refuses_less_metal_between_cuts_than_the_process_leaves_sound() {
 #[test]
 fn by_hand_a_hole_below_the_least_becomes_a_pop_with_its_reason() {
     let changes = [
-        ("process: waterjet", "process: plasma\n  least_hole: 30 mm"),
+        ("process: waterjet", "process: plasma"),
+        ("least_hole: 5 mm", "least_hole: 30 mm"),
         (
             "purpose: stay, cut: undersize, under: 2 mm",
             "purpose: stay, cut: undersize, under: 6 mm",

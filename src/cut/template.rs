@@ -5,8 +5,8 @@
 use super::centre_line::{TICK_GAP_MM, TICK_MM, ring_of_ticks};
 use super::clear_place::Field;
 use super::part::{CutPart, Layer, PartKind, Shape};
-use super::settings::in_mm;
 use super::stamp::{Inscription, identity, lay_marks};
+use crate::design::cutter::in_mm;
 use crate::design::{Design, Edge, Fabricated, FlangeDesign, Outline, Point, Pressed};
 use crate::spec::{Cutting, Fault, Flange, Spec};
 use crate::units::Length;

@@ -8,6 +8,7 @@ mod circle_climb;
 mod circle_measures;
 mod cross_checks;
 mod crowd;
+pub mod cutter;
 mod direction;
 mod drill_access;
 mod edge;

@@ -7,11 +7,11 @@ use crate::spec::{HoleCut, Process, Purpose};
 use crate::units::Length;
 
 /// Said after every starting figure, wherever it is printed.
-pub(super) const TO_CONFIRM: &str = "starting figure, works to confirm";
+pub const TO_CONFIRM: &str = "starting figure, works to confirm";
 
 /// What one process starts from.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct StartingFigures {
+pub(in crate::design) struct StartingFigures {
     dress_outside_mm: f64,
     tubes: Start,
     rivets_and_stays: Start,
@@ -21,7 +21,7 @@ pub(super) struct StartingFigures {
 
 /// What is made of a hole, and how much smaller on the diameter where it is cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Start {
+pub(in crate::design) enum Start {
     /// Cut so many millimetres under on the diameter.
     Under(f64),
     /// A pop.
@@ -30,7 +30,7 @@ pub(super) enum Start {
 
 impl Start {
     /// The word of a policy for it.
-    pub(super) fn word(self) -> HoleCut {
+    pub(in crate::design) fn word(self) -> HoleCut {
         match self {
             Start::Under(_) => HoleCut::Undersize,
             Start::Pop => HoleCut::Pop,
@@ -76,7 +76,7 @@ const DRILL_ONLY: StartingFigures = StartingFigures {
 
 impl StartingFigures {
     /// Those of a process.
-    pub(super) fn of(process: Process) -> &'static StartingFigures {
+    pub(in crate::design) fn of(process: Process) -> &'static StartingFigures {
         match process {
             Process::Waterjet => &WATERJET,
             Process::Laser => &LASER,
@@ -87,7 +87,7 @@ impl StartingFigures {
     }
 
     /// What is made of a hole of this purpose; pipes, plugs and fittings have no starting figure.
-    pub(super) fn hole(&self, purpose: Purpose) -> Option<Start> {
+    pub(in crate::design) fn hole(&self, purpose: Purpose) -> Option<Start> {
         match purpose {
             Purpose::Tube | Purpose::Flue => Some(self.tubes),
             Purpose::Stay | Purpose::Bolt => Some(self.rivets_and_stays),
@@ -96,12 +96,12 @@ impl StartingFigures {
     }
 
     /// Metal left on outside edges.
-    pub(super) fn dress_outside(&self) -> Length {
+    pub(in crate::design) fn dress_outside(&self) -> Length {
         Length::mm(self.dress_outside_mm)
     }
 
     /// Least clean hole in a plate of this thickness: the larger of a size and a multiple of the thickness.
-    pub(super) fn least_hole(&self, thickness: Length) -> Option<Length> {
+    pub(in crate::design) fn least_hole(&self, thickness: Length) -> Option<Length> {
         let size = self.least_hole_mm.map(Length::mm);
         let multiple = self.least_hole_thicknesses.map(|times| times * thickness);
         match (size, multiple) {

@@ -9,25 +9,25 @@ use crate::units::{Length, Size};
 
 /// A figure and how it came about.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Figure {
-    pub(super) value: Length,
-    pub(super) words: String,
+pub struct Figure {
+    pub value: Length,
+    pub words: String,
 }
 
 /// What the works lets be cut of one purpose of hole.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Policy {
-    pub(super) cut: HoleCut,
+pub struct Policy {
+    pub cut: HoleCut,
     /// How much smaller on the diameter, where it is cut undersize.
-    pub(super) under: Option<Figure>,
-    pub(super) guide_pin: Option<Size>,
+    pub under: Option<Figure>,
+    pub guide_pin: Option<Size>,
     /// Said of whatever follows from it: nothing, or that it is a starting figure.
-    pub(super) remark: &'static str,
+    pub remark: &'static str,
 }
 
 /// The figures for one part.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Settings<'a> {
+pub struct Settings<'a> {
     cutting: &'a Cutting,
     thickness: Option<Length>,
     starting: Option<&'static StartingFigures>,
@@ -35,7 +35,7 @@ pub(super) struct Settings<'a> {
 
 impl<'a> Settings<'a> {
     /// For a part of this thickness; without one, multiples of it say nothing.
-    pub(super) fn of(cutting: &'a Cutting, thickness: Option<Length>) -> Settings<'a> {
+    pub fn of(cutting: &'a Cutting, thickness: Option<Length>) -> Settings<'a> {
         Settings {
             cutting,
             thickness,
@@ -44,12 +44,12 @@ impl<'a> Settings<'a> {
     }
 
     /// The process.
-    pub(super) fn process(&self) -> Process {
+    pub fn process(&self) -> Process {
         self.cutting.process
     }
 
     /// What is cut of a purpose of hole; none where neither the spec nor a starting figure says.
-    pub(super) fn policy(&self, purpose: Purpose) -> Option<Policy> {
+    pub fn policy(&self, purpose: Purpose) -> Option<Policy> {
         let written = self.cutting.holes.iter().find(|p| p.purpose == purpose);
         if let Some(policy) = written {
             return Some(Policy {
@@ -86,7 +86,7 @@ impl<'a> Settings<'a> {
     }
 
     /// Least hole that the process makes clean.
-    pub(super) fn least_hole(&self) -> Option<Figure> {
+    pub fn least_hole(&self) -> Option<Figure> {
         let written = self.larger(
             &self.cutting.least_hole,
             self.cutting.least_hole_thicknesses,
@@ -101,12 +101,12 @@ impl<'a> Settings<'a> {
     }
 
     /// Least metal between two cuts.
-    pub(super) fn least_web(&self) -> Option<Figure> {
+    pub fn least_web(&self) -> Option<Figure> {
         self.larger(&self.cutting.least_web, self.cutting.least_web_thicknesses)
     }
 
     /// Least metal between a hole and the edge.
-    pub(super) fn least_edge(&self) -> Option<Figure> {
+    pub fn least_edge(&self) -> Option<Figure> {
         let own = self.larger(
             &self.cutting.least_edge,
             self.cutting.least_edge_thicknesses,
@@ -115,7 +115,7 @@ impl<'a> Settings<'a> {
     }
 
     /// Metal left on outside edges for dressing.
-    pub(super) fn dress_outside(&self) -> Option<Figure> {
+    pub fn dress_outside(&self) -> Option<Figure> {
         if let Some(size) = &self.cutting.dress_outside {
             return Some(Figure {
                 value: size.value(),
@@ -130,7 +130,7 @@ impl<'a> Settings<'a> {
     }
 
     /// Metal left on inside edges other than holes.
-    pub(super) fn dress_inside(&self) -> Length {
+    pub fn dress_inside(&self) -> Length {
         let written = self.cutting.dress_inside.as_ref();
         written.map_or(Length::ZERO, Size::value)
     }
@@ -143,12 +143,11 @@ impl<'a> Settings<'a> {
         });
         let multiple = thicknesses.zip(self.thickness).map(|(times, thickness)| {
             let value = times * thickness;
-            let words = format!(
-                "{} mm, {} thicknesses of {} mm",
-                millimetres(value),
-                trimmed(times, 3),
-                millimetres(thickness)
-            );
+            let so_many = match trimmed(times, 3).as_str() {
+                "1" => "the thickness".to_string(),
+                times => format!("{times} thicknesses of {} mm", millimetres(thickness)),
+            };
+            let words = format!("{} mm, {so_many}", millimetres(value));
             Figure { value, words }
         });
         match (size, multiple) {
@@ -159,7 +158,7 @@ impl<'a> Settings<'a> {
 }
 
 /// A size as written, with its millimetres where it was written otherwise: the contractor works in them.
-pub(super) fn in_mm(size: &Size) -> String {
+pub fn in_mm(size: &Size) -> String {
     let mm = format!("{} mm", millimetres(size.value()));
     match size.as_written() == mm {
         true => mm,
