@@ -217,6 +217,7 @@ fn groups() -> Vec<HoleGroup> {
             next_rebore: None,
             tube_end: None,
             needs_clear: None,
+            takes_up: None,
             stages: Vec::new(),
             remarks: None,
             path: String::new(),

@@ -162,8 +162,8 @@ fn by_hand_marl_hen_longitudinal_stays() {
     let findings = findings(
         MARL_HEN,
         &[(
-            "metal: steel}   # [measured]",
-            "metal: steel, strength: 28 tonf/in2}",
+            "metal: steel\n      outside_nut",
+            "metal: steel\n      strength: 28 tonf/in2\n      outside_nut",
         )],
     );
     let finding = findings
@@ -439,9 +439,9 @@ fn by_hand_the_corrosion_allowance_comes_off() {
     below_by(finding, "0.025");
 }
 
-/// The stay at (10 1/4, 9) and the tube at (9, 6 31/64) are √(1.25² + 2.515625²) = 2.8091 in apart, and half the tube hole is 0.9219: a
-/// washer of 2 in leaves 2.8091 − 1 − 0.9219 = 0.8872 in, one of 7 in has 1.6128 in too little. The next stay, 5.4083 in away, has
-/// 5.4083 − 7 = 1.5917 in too little of the larger.
+/// The stay at (10 1/4, 9) and the tube at (9, 6 31/64) are √(1.25² + 2.515625²) = 2.8091 in apart, and half the tube's bead is 1.0312: a
+/// circle of 3 1/4 in kept clear leaves 2.8091 − 1.625 − 1.0312 = 0.1528 in, one of 7 in has 1.7222 in too little. The next stay,
+/// 5.4083 in away, has 5.4083 − 7 = 1.5917 in too little of the larger. Left out, the washer of 3 in is kept clear: 0.2778 in.
 #[test]
 fn by_hand_washers_want_room() {
     let with = |washer: &str| {
@@ -451,11 +451,15 @@ fn by_hand_washers_want_room() {
     let room = with("7 in");
     let finding = one(&room, "washer_room", "works", "S");
     is(finding, "below");
-    below_by(finding, "1.6128");
-    let room = with("2 in");
+    below_by(finding, "1.7222");
+    let room = with("3 1/4 in");
     let finding = one(&room, "washer_room", "works", "S");
     is(finding, "meets");
-    has(finding, "0.8872");
+    has(finding, "0.1528");
+    let room = findings(MARL_HEN, &[]);
+    let finding = one(&room, "washer_room", "works", "S");
+    is(finding, "meets");
+    has(finding, "0.2778");
 }
 
 /// A stay whose kind is not given is not judged by any rule for stays, and names its key.

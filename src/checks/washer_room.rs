@@ -5,9 +5,13 @@
 //! room = distance to the line − half of what is needed clear
 //! ```
 //!
-//! Source:  the works, which gives `needs_clear` for a group of holes.
-//! Covers:  every hole of such a group against every other hole, and against the lines where heel or weld begins.
-//! Leaves:  spanners, and whatever else has to be got in; the nuts themselves, which the spec does not give.
+//! What is needed clear is the largest of what the works gives for a group of holes: `needs_clear`, a washer, a nut across its
+//! corners, a joint face, a pad with its weld, the bead of a tube.
+//!
+//! Source:  the works, which gives those sizes.
+//! Covers:  every hole of such a group against every other hole, and against the lines where heel or weld begins; not the studs
+//!          of a joint face against the face that they stand in.
+//! Leaves:  spanners, and whatever else has to be got in; nuts and washers of which the spec gives no size.
 
 use super::measure::{Unit, figure};
 use super::{Finding, Rule, source};
@@ -18,7 +22,7 @@ use crate::units::Length;
 /// The rule.
 pub const RULE: Rule = Rule {
     name: "washer_room",
-    asks: "room for washers, nuts and joint faces",
+    asks: "room for washers, nuts, joint faces and beads",
     source: &source::WORKS,
     run,
     page: include_str!("washer_room.rs"),
@@ -34,7 +38,7 @@ struct Beside {
 }
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
-    let needs = |(_, group): &(usize, &HoleGroup)| group.needs_clear.is_some();
+    let needs = |(_, group): &(usize, &HoleGroup)| group.takes_up.is_some();
     design
         .groups
         .iter()
@@ -50,12 +54,12 @@ fn tightest(
     index: usize,
     group: &HoleGroup,
 ) -> Option<Finding> {
-    let (unit, needed) = (Unit::of_job(written), group.needs_clear.as_ref()?.value());
+    let (unit, needed) = (Unit::of_job(written), group.takes_up?);
     let holes = design.holes.iter().filter(|hole| hole.group == index);
     let beside = holes
         .flat_map(|hole| {
             [
-                nearest_hole(design, hole, needed),
+                nearest_hole(written, design, hole, needed),
                 nearest_line(design, hole, needed),
             ]
         })
@@ -78,18 +82,17 @@ fn tightest(
 }
 
 /// The other hole with the least room to it; a former pin is gone by the time that washers come.
-fn nearest_hole(design: &Design, hole: &Hole, needed: Length) -> Option<Beside> {
+fn nearest_hole(written: &Written, design: &Design, hole: &Hole, needed: Length) -> Option<Beside> {
+    let own = &design.groups[hole.group];
     design
         .holes
         .iter()
         .filter(|other| other.id != hole.id)
         .filter(|other| design.groups[other.group].purpose != Purpose::FormerPin)
+        .filter(|other| !stand_together(written, own, &design.groups[other.group]))
         .map(|other| {
             let group = &design.groups[other.group];
-            let clear = group
-                .needs_clear
-                .as_ref()
-                .map_or(Length::ZERO, |size| size.value());
+            let clear = group.takes_up.unwrap_or(Length::ZERO);
             let half_of_other = other.ligament_hole.max(clear) / 2.0;
             let distance = Length::mm(hole.at.distance(other.at));
             Beside {
@@ -101,6 +104,15 @@ fn nearest_hole(design: &Design, hole: &Hole, needed: Length) -> Option<Beside> 
             }
         })
         .reduce(|a, b| if b.room < a.room { b } else { a })
+}
+
+/// Whether one of two groups is the studs of the other's joint face.
+fn stand_together(written: &Written, one: &HoleGroup, two: &HoleGroup) -> bool {
+    let studs_of = |group: &HoleGroup| {
+        let set = written.holes.iter().find(|set| set.name == group.name);
+        set.and_then(|set| set.joint_face.as_ref()?.studs.as_deref())
+    };
+    studs_of(one) == Some(two.name.as_str()) || studs_of(two) == Some(one.name.as_str())
 }
 
 fn nearest_line(design: &Design, hole: &Hole, needed: Length) -> Option<Beside> {

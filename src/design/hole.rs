@@ -34,6 +34,9 @@ pub struct HoleGroup {
     pub tube_end: Option<Size>,
     /// Diameter that heads, nuts or washers need clear.
     pub needs_clear: Option<Size>,
+    /// The largest diameter that anything written of it takes up on either face: what is needed clear, a washer, a nut across
+    /// its corners, a joint face, a pad with its weld, a bead. None where nothing is written.
+    pub takes_up: Option<Length>,
     /// Stages in order, the last one the finished hole; never empty.
     pub stages: Vec<Stage>,
     /// For the hole schedule.

@@ -122,7 +122,12 @@ fn place_holes(
         placed.push(place_nest(nest, &path, form, amounts, faults));
     }
     for (index, set) in written.holes.iter().enumerate() {
-        placed.push(place_hole_set(set, &format!("holes[{index}]"), faults));
+        placed.push(place_hole_set(
+            set,
+            &written.pads,
+            &format!("holes[{index}]"),
+            faults,
+        ));
     }
     placed
 }

@@ -24,7 +24,7 @@ const FORM: [&str; 4] = ["plate.kind", "plate.thickness", "flange", "outline"];
 const RIVETS: [&str; 2] = ["rivets", "barrel"];
 
 /// Keys of a group of holes that move no hole.
-const MOVE_NOTHING: [&str; 9] = [
+const MOVE_NOTHING: [&str; 14] = [
     "name",
     "stages",
     "wall",
@@ -32,6 +32,11 @@ const MOVE_NOTHING: [&str; 9] = [
     "hole_largest",
     "next_rebore",
     "stay",
+    "plug",
+    "joint_face",
+    "pad",
+    "bead",
+    "edge_radius",
     "remarks",
     "needs_clear",
 ];

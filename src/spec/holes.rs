@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::fitted::{Bead, JointFace, Nut, PadAt, PlugSpec, Washer};
 use super::plate::At;
 use crate::units::{Size, Strength};
 
@@ -31,6 +32,10 @@ pub struct Nest {
     pub next_rebore: Option<Size>,
     /// Hole through which ligaments are judged where a bush is fitted: the bush's outside.
     pub bush: Option<Size>,
+    /// Radius on the edges of each hole, both sides of the plate.
+    pub edge_radius: Option<Size>,
+    /// The bead of the tube on this plate.
+    pub bead: Option<Bead>,
     /// How the holes lie.
     pub pattern: Pattern,
     /// What the filling keeps clear of.
@@ -295,6 +300,12 @@ pub struct HoleSet {
     pub mirrored: bool,
     /// The stay itself, where they are stay holes.
     pub stay: Option<StaySpec>,
+    /// The taper plug, where they are plug holes.
+    pub plug: Option<PlugSpec>,
+    /// The face that a pipe or a fitting is jointed on.
+    pub joint_face: Option<JointFace>,
+    /// The pad that thickens the plate here.
+    pub pad: Option<PadAt>,
     /// Diameter that washers, nuts, heads or a joint face need clear round each hole.
     pub needs_clear: Option<Size>,
     /// The sizes a hole goes through before it is finished.
@@ -375,6 +386,16 @@ pub struct StaySpec {
     pub diameter: Size,
     /// Threads to the inch, Whitworth form.
     pub threads_per_inch: f64,
+    /// Its nut on the smokebox side of the plate.
+    pub outside_nut: Option<Nut>,
+    /// Its nut on the boiler side.
+    pub inside_nut: Option<Nut>,
+    /// Its washer on the smokebox side.
+    pub outside_washer: Option<Washer>,
+    /// Its washer on the boiler side.
+    pub inside_washer: Option<Washer>,
+    /// How far it stands out past the outside nut.
+    pub stands_out: Option<Size>,
     /// Tell-tale hole drilled in its end.
     pub telltale: Option<Size>,
     /// What it is made of.

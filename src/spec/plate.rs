@@ -218,6 +218,8 @@ pub struct FabricatedFlange {
     pub weld_leg_inside: Size,
     /// Leg of the weld outside the ring.
     pub weld_leg_outside: Size,
+    /// How the ring's end is prepared for its welds.
+    pub weld_preparation: Option<Box<super::fitted::WeldPreparation>>,
     /// Metal added to the strip for preparation and roll-end waste, in all, where the two are not told apart.
     pub strip_allowance: Option<Allowance>,
     /// Metal at each end of the strip for the weld preparation of the joint.

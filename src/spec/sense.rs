@@ -3,6 +3,7 @@
 //! What needs a place on the plate (overlaps, exceptions, the flange's own sums) is found when it is set out.
 
 mod cutting;
+mod fitted;
 mod job;
 mod limits;
 mod sizes;
@@ -20,6 +21,7 @@ pub(super) fn contradictions(written: &Written) -> Vec<Fault> {
     tubes::tube_in_its_hole(written, &mut faults);
     tubes::stays_and_rivets(written, &mut faults);
     tubes::one_name_each(written, &mut faults);
+    fitted::fitted(written, &mut faults);
     limits::shares_and_ratios(written, &mut faults);
     cutting::hole_policies(written, &mut faults);
     cutting::settings(written, &mut faults);

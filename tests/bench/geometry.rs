@@ -48,6 +48,7 @@ fn holes(count: usize) -> (Vec<Hole>, Vec<HoleGroup>) {
         next_rebore: None,
         tube_end: None,
         needs_clear: None,
+        takes_up: None,
         stages: Vec::new(),
         remarks: None,
         path: String::new(),

@@ -295,6 +295,34 @@ fn by_hand_a_washer_beside_the_heel() {
     );
 }
 
+/// A nut 1 1/2 in across its flats is 1.5/cos 30° = 1.73205 in across its corners, more than a washer of 1 5/8 in: half of it is
+/// 0.8660, and 2.5 − 0.8660 = 1.6340 in of room to the tangent for a stay at (0, 16).
+#[test]
+fn by_hand_a_nut_takes_more_room_across_its_corners() {
+    let stay = "holes:\n  - {name: stays, purpose: stay, hole: 1 in, at: [[0 in, 16 in]], stay: {kind: longitudinal, diameter: 15/16 in, threads_per_inch: 11, outside_nut: {across_flats: 1 1/2 in, thickness: 1 in}, outside_washer: {diameter: 1 5/8 in, thickness: 1/4 in}}}\n";
+    let found = judged(&[("holes: []\n", stay)]);
+    is(
+        one(&found, "washer_room", "", "S1 beside the tangent"),
+        "meets",
+        "1.6340",
+        "0",
+    );
+}
+
+/// Studs at 3 in from the middle of a pipe stand in its joint face of 7 in, and are not judged against it; a stay at (0, 16) is:
+/// 6 − 3.5 − 0.5 = 2 in from a pipe at (0, 10).
+#[test]
+fn by_hand_studs_stand_in_their_joint_face() {
+    let holes = "holes:\n  - {name: pipe, purpose: steam pipe, hole: 4 in, at: [[0 in, 10 in]], joint_face: {diameter: 7 in, studs: studs}}\n  - {name: studs, purpose: bolt, hole: 5/8 in, at: [[0 in, 13 in], [0 in, 7 in]]}\n  - {name: stay, purpose: stay, hole: 1 in, at: [[0 in, 16 in]]}\n";
+    let found = judged(&[("holes: []\n", holes)]);
+    is(
+        one(&found, "washer_room", "", "P1 beside S1"),
+        "meets",
+        "2.0000",
+        "0",
+    );
+}
+
 /// On a flat plate with a ring the nearer weld toe counts: at 21 in from the centre, beyond the ring's outer toe at 20 3/8, 0.625 − 0.25 = 0.375 in; within it at 17, 19.125 − 17 − 0.25 = 1.875.
 #[test]
 fn by_hand_a_washer_beside_a_ring() {
