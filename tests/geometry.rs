@@ -218,6 +218,7 @@ fn groups() -> Vec<HoleGroup> {
             tube_end: None,
             needs_clear: None,
             takes_up: None,
+            mouth: None,
             stages: Vec::new(),
             remarks: None,
             path: String::new(),

@@ -52,7 +52,7 @@ fn tightest(design: &Design, group: usize) -> Option<&DirectionLigament> {
 fn sizes_on_the_way(written: &Written, design: &Design, group: usize) -> Vec<(String, Length)> {
     let group = &design.groups[group];
     let finish = group.finish.value();
-    let as_cut = cut_diameter(written, design, group.purpose, finish)
+    let as_cut = cut_diameter(written, design, group, finish)
         .filter(|cut| finish.shortfall(*cut).is_none() && !cut.same_as(finish))
         .map(|cut| ("as cut".to_string(), cut));
     let before_the_last = &group.stages[..group.stages.len() - 1];

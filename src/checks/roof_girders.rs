@@ -7,12 +7,18 @@
 //! ```
 //!
 //! Source:  Indian Boiler Regulations 1950, regulation 582, in a copy of unknown standing.
-//! Covers:  a firebox tube plate on which roof girders bear, by the tube's *bore*, not its hole.
-//! Leaves:  boxes whose roof is stayed direct to the shell, or whose girders do not bear on the tube plate; smokebox plates.
+//! Covers:  a firebox tube plate on which `roof_girders` says that girders bear, nest by nest, by the tube's *bore*, not its hole, and
+//!          by the smaller of the pitch along a row and on the slant. Where side plates share the load, the compression that the
+//!          works has worked out is compared with 14,000 psi: 875 is 2 × 14,000/32, so that the pressure above is the same limit
+//!          with no share taken by anything else.
+//! Leaves:  boxes whose roof is stayed direct to the shell, or whose girders do not bear on the tube plate; smokebox plates, which
+//!          refuse the key; flues, of which the regulation does not speak; what share the side plates carry.
 
-use super::{Finding, Rule, source};
+use super::measure::{figure, rounded};
+use super::tube_plate_thickness::reckoned_thickness;
+use super::{Finding, Rule, source, why_not_steel};
 use crate::design::Design;
-use crate::spec::{Kind, Written};
+use crate::spec::{Nest, NestPurpose, RoofGirders, SidePlates, Written};
 use crate::units::{Length, Stress};
 
 /// The rule.
@@ -35,10 +41,144 @@ pub fn girder_pressure(thickness: Length, pitch: Length, bore: Length, firebox: 
     Stress::psi(875.0 * ((pitch - bore) / pitch) * t_32nds / firebox.to_inches())
 }
 
-fn run(written: &Written, _: &Design) -> Vec<Finding> {
-    match written.plate.kind {
-        Kind::SmokeboxTubePlate => Vec::new(),
+fn run(written: &Written, design: &Design) -> Vec<Finding> {
+    let Some(girders) = &written.roof_girders else {
+        return Vec::new();
+    };
+    if let Some(side_plates) = &girders.side_plates {
+        return vec![shared(written, side_plates)];
     }
+    let nests = written.tubes.iter().enumerate();
+    nests
+        .map(|(index, nest)| of_nest(written, design, girders, (index, nest)))
+        .collect()
+}
+
+/// The compression that is left where side plates share the load, as the works gives it.
+fn shared(written: &Written, side_plates: &SidePlates) -> Finding {
+    let finding = RULE.finding("the plate, side plates sharing the load");
+    if let Some(why) = why_not_steel(written) {
+        return finding.not_judged(why);
+    }
+    let Some(compression) = &side_plates.compression else {
+        return finding.not_judged("`roof_girders.side_plates.compression` is not given");
+    };
+    let (most, psi) = (most_compression().to_psi(), compression.value().to_psi());
+    finding
+        .at_most(most, psi, "psi")
+        .because(format!(
+            "nominal compression by {}, with the side plates' share taken off",
+            side_plates.origin
+        ))
+        .work(format!(
+            "nominal compression {} = {} psi, at most {} psi",
+            compression.as_written(),
+            figure(psi),
+            figure(most)
+        ))
+}
+
+fn of_nest(
+    written: &Written,
+    design: &Design,
+    girders: &RoofGirders,
+    (index, nest): (usize, &Nest),
+) -> Finding {
+    let finding = RULE.finding(nest.name.clone());
+    match terms(written, design, (index, nest)) {
+        Err(why) => finding.not_judged(why),
+        Ok(terms) => compared(finding, girders, &terms),
+    }
+}
+
+/// What the formula is worked with, the firebox's length apart.
+struct Terms {
+    pressure: Stress,
+    thickness: Length,
+    bore: Length,
+    pitch: Length,
+    along: &'static str,
+}
+
+fn terms(
+    written: &Written,
+    design: &Design,
+    (index, nest): (usize, &Nest),
+) -> Result<Terms, String> {
+    if nest.purpose == NestPurpose::Flue {
+        return Err("regulation 582 speaks of plain tubes, and these are flues".into());
+    }
+    if let Some(why) = why_not_steel(written) {
+        return Err(why);
+    }
+    let wall = nest.wall.as_ref().ok_or(format!(
+        "`tubes[{index}].wall` is not given, and with it the bore of the tubes"
+    ))?;
+    let pressure = written
+        .working_pressure
+        .as_ref()
+        .ok_or("`working_pressure` is not given")?;
+    let (pitch, along) = smaller_pitch(design, index).ok_or(format!(
+        "{} stand in no row and no zig-zag, so that they have no pitch to reckon with",
+        nest.name
+    ))?;
+    Ok(Terms {
+        pressure: pressure.value(),
+        thickness: reckoned_thickness(written),
+        bore: nest.tube.value() - 2.0 * wall.value(),
+        pitch,
+        along,
+    })
+}
+
+/// The pitch along a row, or on the slant where that is smaller; girders press the plate down, so that holes one above the other do
+/// not count.
+fn smaller_pitch(design: &Design, group: usize) -> Option<(Length, &'static str)> {
+    let ways = design.directions.iter();
+    ways.filter(|way| way.group == group && way.direction != "column")
+        .map(|way| (way.ligament.pitch, way.direction))
+        .min_by(|a, b| a.0.to_mm().total_cmp(&b.0.to_mm()))
+}
+
+fn compared(finding: Finding, girders: &RoofGirders, terms: &Terms) -> Finding {
+    let firebox = girders.firebox_length.value();
+    let inches = Length::to_inches;
+    let t_32nds = inches(terms.thickness) * 32.0;
+    let allowed = girder_pressure(terms.thickness, terms.pitch, terms.bore, firebox);
+    finding
+        .with(
+            "pitch of the tubes, the smaller",
+            "P",
+            inches(terms.pitch),
+            "in",
+        )
+        .with("bore of the plain tubes", "D", inches(terms.bore), "in")
+        .with("thickness in 32nds", "t", t_32nds, "")
+        .with(
+            "length of the firebox at the top",
+            "L",
+            inches(firebox),
+            "in",
+        )
+        .at_least(terms.pressure.to_psi(), allowed.to_psi(), "psi")
+        .because(format!(
+            "girders bear on the plate by {}; pitch along the {}",
+            girders.origin, terms.along
+        ))
+        .work(format!(
+            "t = {} × 32 = {} 32nds",
+            figure(inches(terms.thickness)),
+            figure(t_32nds)
+        ))
+        .work(format!(
+            "WP = 875 (P − D) t/(L P) = 875 × ({} − {}) × {}/({} × {}) = {} psi",
+            figure(inches(terms.pitch)),
+            figure(inches(terms.bore)),
+            figure(t_32nds),
+            figure(inches(firebox)),
+            figure(inches(terms.pitch)),
+            rounded(allowed.to_psi(), 1)
+        ))
 }
 
 #[cfg(test)]

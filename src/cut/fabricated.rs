@@ -9,7 +9,7 @@ use super::part::{CutPart, Layer, PartKind, Shape};
 use super::pressed::{hole_places, pop};
 use super::stamp::stamp_part;
 use crate::design::cutter::Settings;
-use crate::design::cutter::{Made, made};
+use crate::design::cutter::{Made, made_of};
 use crate::design::{Design, Fabricated, FlangeDesign, Outline, Point};
 use crate::spec::{Cutting, Fault, Spec};
 use crate::units::Length;
@@ -104,7 +104,7 @@ fn holes(cutting: &Cutting, design: &Design) -> (Vec<(Layer, Shape)>, Tally) {
     let (mut pops, mut cuts, mut tally) = (Vec::new(), Vec::new(), Tally::default());
     for hole in &design.holes {
         let group = &design.groups[hole.group];
-        match made(&settings, group.purpose, hole.finish.value()) {
+        match made_of(&settings, group, hole.finish.value()) {
             Made::Cut(diameter, by) => {
                 let radius = diameter.to_mm() / 2.0;
                 let centre = hole.at;

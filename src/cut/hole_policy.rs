@@ -1,7 +1,7 @@
 //! What no cutter may make of a hole, and the holes gathered by what is made of them.
 
 use super::part::{HolesCut, Withheld};
-use crate::design::cutter::{Made, Settings, made};
+use crate::design::cutter::{Made, Settings, made_of};
 use crate::design::{Design, HoleGroup};
 use crate::spec::{Cutting, Fault, StagePlace};
 use crate::units::Length;
@@ -46,7 +46,7 @@ fn size_fault(cutting: &Cutting, settings: &Settings<'_>, group: &HoleGroup) -> 
 fn stage_fault(settings: &Settings<'_>, group: &HoleGroup) -> Option<Fault> {
     let stage = group.stages.iter().find(|s| s.place == StagePlace::Cut)?;
     let size = stage.size.as_ref()?;
-    let fact = match made(settings, group.purpose, group.finish.value()) {
+    let fact = match made_of(settings, group, group.finish.value()) {
         Made::Cut(cut, _) if cut.same_as(size.value()) => return None,
         Made::Cut(cut, _) => format!(
             "the stage `{}` is cut to {size}, and `cutting.holes` cuts {} mm",

@@ -179,11 +179,14 @@ fn pin_reason(cutting: &Cutting, pin: &Hole) -> String {
 fn withheld(cutting: &Cutting, design: &Design, pins: &[&Hole]) -> Tally {
     const FLAT: &str = "drilled after forming: the flat moves while the flange is turned";
     const MOVES: &str = "in the moving zone of the blank: it would come out oval and out of place";
+    const MOUTH: &str =
+        "opened and flanged after forming: its mouth is turned out of the plate's own metal";
     let mut tally = Tally::default();
     for hole in &design.holes {
+        let mouth = design.groups[hole.group].mouth.is_some();
         match pins.iter().any(|pin| pin.id == hole.id) {
             true => tally.withhold(&hole.id, "a pop", &pin_reason(cutting, hole)),
-            false => tally.withhold(&hole.id, "nothing", FLAT),
+            false => tally.withhold(&hole.id, "nothing", if mouth { MOUTH } else { FLAT }),
         }
     }
     for rivet in design.rivets.iter().flat_map(|line| &line.rivets) {

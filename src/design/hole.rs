@@ -1,7 +1,7 @@
 //! Holes in the flat of the plate, in groups, numbered once for every sheet and file.
 
 use super::Point;
-use crate::spec::{Fault, Purpose, StagePlace, StageSpec};
+use crate::spec::{Fault, MouthSpec, Purpose, StagePlace, StageSpec};
 use crate::units::{Length, Size};
 
 /// One stage in the making of a hole: what size it is now.
@@ -37,6 +37,8 @@ pub struct HoleGroup {
     /// The largest diameter that anything written of it takes up on either face: what is needed clear, a washer, a nut across
     /// its corners, a joint face, a pad with its weld, a bead. None where nothing is written.
     pub takes_up: Option<Length>,
+    /// The mouth turned out of the plate round each hole, where it is flanged.
+    pub mouth: Option<MouthSpec>,
     /// Stages in order, the last one the finished hole; never empty.
     pub stages: Vec<Stage>,
     /// For the hole schedule.

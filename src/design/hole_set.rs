@@ -51,6 +51,7 @@ pub(super) fn place_hole_set(
         tube_end: None,
         needs_clear: set.needs_clear.clone(),
         takes_up: takes_up(set, pads),
+        mouth: set.flanged_mouth.clone(),
         stages: stages_of_group(&set.stages, &set.hole, path, faults),
         remarks: set.remarks.clone(),
         path: path.to_string(),

@@ -75,6 +75,7 @@ fn group_of(nest: &Nest, path: &str, faults: &mut Vec<Fault>) -> HoleGroup {
         tube_end: Some(nest.tube_end.as_ref().unwrap_or(&nest.tube).clone()),
         needs_clear: None,
         takes_up: nest.bead.as_ref().map(|bead| bead.diameter.value()),
+        mouth: None,
         stages: stages_of_group(&nest.stages, &nest.hole, path, faults),
         remarks: None,
         path: path.to_string(),

@@ -5,6 +5,7 @@ use super::dimension::{FIRST_ROW, Says, across, saying, upwards};
 use super::face_view::in_nest;
 use super::hatch::{Lean, hatch};
 use super::letter_size::{FIGURES, TABLE};
+use super::mouth_detail::MouthSection;
 use super::set::Set;
 use super::view::{Stroke, View};
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
@@ -17,6 +18,13 @@ const METAL: f64 = 8.0;
 /// Length of tube or stay shown beyond either face, mm of plate.
 const BEYOND: f64 = 24.0;
 
+/// What is said of a mouth below its detail.
+const MOUTH_WORDS: [&str; 3] = [
+    "MOUTH TURNED OUT OF THE PLATE",
+    "BEND TO THE WORKS' FORMER",
+    "NOT CUT TO SIZE IN THE BLANK",
+];
+
 /// Plate shown and room round it: left, above, right, below.
 pub fn hole_extent(set: &Set<'_>, group: usize) -> ((f64, f64), [f64; 4]) {
     let design = set.design;
@@ -24,14 +32,25 @@ pub fn hole_extent(set: &Set<'_>, group: usize) -> ((f64, f64), [f64; 4]) {
     let hole = design.groups[group].finish.value().to_mm();
     let clear = design.groups[group].needs_clear.as_ref();
     let clear = clear.map_or(0.0, |c| c.value().to_mm());
-    let high = clear.max(hole + 2.0 * METAL);
+    let mut high = clear.max(hole + 2.0 * METAL);
     // A size too short for its own figures is put into words, on a line more.
-    let below = if is_short("⌀{0 00/00} HOLE", hole) {
+    let mut below = if is_short("⌀{0 00/00} HOLE", hole) {
         22.0 + 3.0 * TABLE
     } else {
         22.0
     };
-    ((t + 2.0 * BEYOND, high), [16.0, 8.0, 24.0, below])
+    let (mut beyond, mut above) = (BEYOND, 8.0);
+    let mouth = design.groups[group].mouth.as_ref();
+    if mouth.is_some() {
+        below += MOUTH_WORDS.len() as f64 * 1.5 * TABLE;
+    }
+    if let Some(mouth) = mouth.and_then(|m| MouthSection::of(m, t, hole / 2.0)) {
+        let (rim, _) = mouth.rim_and_face();
+        high = high.max(2.0 * (mouth.flat_from() + METAL));
+        beyond = beyond.max(rim.abs().max((rim - t).abs()));
+        above += FIRST_ROW;
+    }
+    ((t + 2.0 * beyond, high), [16.0, above, 24.0, below])
 }
 
 /// Whether a dimension upwards this long on paper has no room for its figures.
@@ -68,6 +87,7 @@ struct Seat<'a, 'b> {
     side: f64,
     t: f64,
     hole: f64,
+    mouth: Option<MouthSection>,
 }
 
 impl Seat<'_, '_> {
@@ -84,6 +104,11 @@ impl Seat<'_, '_> {
 /// Puts the detail down: plate, what goes into the hole, sizes, and words below.
 pub fn put_hole_detail(board: &mut Board, set: &Set<'_>, group: usize, b: &PaperBox, scale: f64) {
     let design = set.design;
+    let (t, hole) = (
+        design.thickness.value().to_mm(),
+        design.groups[group].finish.value().to_mm() / 2.0,
+    );
+    let mouth = design.groups[group].mouth.as_ref();
     let seat = Seat {
         set,
         view: View {
@@ -94,10 +119,14 @@ pub fn put_hole_detail(board: &mut Board, set: &Set<'_>, group: usize, b: &Paper
             ViewFrom::Smokebox => 1.0,
             ViewFrom::Firebox => -1.0,
         },
-        t: design.thickness.value().to_mm(),
-        hole: design.groups[group].finish.value().to_mm() / 2.0,
+        t,
+        hole,
+        mouth: mouth.and_then(|m| MouthSection::of(m, t, hole)),
     };
-    put_plate(board, &seat);
+    match &seat.mouth {
+        Some(mouth) => put_mouth(board, &seat, mouth, b),
+        None => put_plate(board, &seat),
+    }
     let written = &set.spec.written;
     let mut words = Vec::new();
     let mut sizes = Diameters { short: Vec::new() };
@@ -132,10 +161,51 @@ pub fn put_hole_detail(board: &mut Board, set: &Set<'_>, group: usize, b: &Paper
             .into(),
         );
     }
+    if let Some(mouth) = mouth {
+        words.extend(MOUTH_WORDS.map(String::from));
+        if mouth.depth.is_none() {
+            words.push("DEPTH OF THE MOUTH NOT GIVEN".into());
+        }
+    }
     words.push("SHARP EDGES OFF, BOTH SIDES".into());
     put_sizes(board, &seat, group, b, &mut sizes);
     words.insert(0, sizes.short.join(", "));
     put_words(board, &words, b);
+}
+
+/// The plate with its mouth, above and below the hole, broken off; and how far the mouth stands out.
+fn put_mouth(board: &mut Board, seat: &Seat<'_, '_>, mouth: &MouthSection, b: &PaperBox) {
+    let end = mouth.flat_from() + METAL;
+    let corners = mouth.corners(end);
+    for hand in [1.0, -1.0] {
+        let polygon = corners
+            .iter()
+            .map(|&(u, y)| seat.view.place(seat.at(u, y * hand)))
+            .collect();
+        hatch(board, &[polygon], 2.5, Lean::Right);
+        for pair in corners.windows(2) {
+            let at = |(u, y): (f64, f64)| (u, y * hand);
+            seat.line(board, at(pair[0]), at(pair[1]), Stroke::SEEN);
+        }
+        let broken = Stroke {
+            pen: Pen::Narrow,
+            ..Stroke::SEEN
+        };
+        seat.line(board, (0.0, end * hand), (seat.t, end * hand), broken);
+    }
+    let (rim, face) = mouth.rim_and_face();
+    let reach = rim.abs().max((rim - seat.t).abs()) + 3.0;
+    seat.line(board, (-reach, 0.0), (seat.t + reach, 0.0), Stroke::CENTRE);
+    let depth = crate::units::Length::mm((rim - face).abs());
+    let words = seat.set.figures.short(depth);
+    let place = |u: f64, y: f64| seat.view.place(seat.at(u, y));
+    let says = Says {
+        words: &words,
+        length: depth,
+        scale: seat.view.scale,
+    };
+    let ends = (place(face, end), place(rim, mouth.outside()));
+    across(board, ends.0, ends.1, b.top - FIRST_ROW, says);
 }
 
 /// Plate above and below the hole, broken off.
@@ -298,19 +368,25 @@ fn put_sizes(
     let scale = seat.view.scale;
     let says = saying(scale);
     let place = |u: f64, y: f64| seat.view.place(seat.at(u, y));
-    let x = if seat.side > 0.0 {
+    // A mouth's hole is measured at its rim, whichever side that stands on.
+    let edge = seat.mouth.as_ref().map_or(seat.t, |m| m.rim_and_face().0);
+    let x = if (seat.side > 0.0) == (edge > 0.0) {
         b.right + 8.0
     } else {
         b.left - 8.0
     };
     sizes.put(
         board,
-        (place(seat.t, seat.hole), place(seat.t, -seat.hole)),
+        (place(edge, seat.hole), place(edge, -seat.hole)),
         x,
         says(&text, finish.value()),
     );
     let thickness = &seat.set.design.thickness;
-    let low = -seat.hole - METAL;
+    let metal_from = seat
+        .mouth
+        .as_ref()
+        .map_or(seat.hole, MouthSection::flat_from);
+    let low = -metal_from - METAL;
     let line_y = place(0.0, low).y + FIRST_ROW - 2.0;
     across(
         board,

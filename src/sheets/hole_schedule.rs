@@ -2,6 +2,7 @@
 
 use super::Hang;
 use super::face_view::in_nest;
+use super::mouth_detail::mouth_words;
 use super::set::Set;
 use super::symbols::signs_of;
 use super::table::{Column, SIGNED_ROW, Table};
@@ -38,10 +39,15 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
             group.name.clone(),
             set.number_off(i).to_string(),
             format!("{}{largest}", set.figures.size(&group.finish)),
-            match &group.remarks {
-                Some(remarks) => format!("{}; {remarks}", set.stages(group)),
-                None => set.stages(group),
-            },
+            [
+                Some(set.stages(group)),
+                mouth_words(set, group.mouth.as_ref()),
+                group.remarks.clone(),
+            ]
+            .into_iter()
+            .flatten()
+            .collect::<Vec<_>>()
+            .join("; "),
         ]);
     }
     if let Some(line) = &set.design.rivets {

@@ -48,6 +48,7 @@ mod ligament_figures;
 mod mark;
 mod marking_out;
 mod marking_tables;
+mod mouth_detail;
 mod nest_tables;
 mod note;
 mod notes;

@@ -24,7 +24,7 @@ const FORM: [&str; 4] = ["plate.kind", "plate.thickness", "flange", "outline"];
 const RIVETS: [&str; 2] = ["rivets", "barrel"];
 
 /// Keys of a group of holes that move no hole.
-const MOVE_NOTHING: [&str; 14] = [
+const MOVE_NOTHING: [&str; 15] = [
     "name",
     "stages",
     "wall",
@@ -39,6 +39,7 @@ const MOVE_NOTHING: [&str; 14] = [
     "edge_radius",
     "remarks",
     "needs_clear",
+    "flanged_mouth",
 ];
 
 impl AsFar {

@@ -308,11 +308,23 @@ pub struct HoleSet {
     pub pad: Option<PadAt>,
     /// Diameter that washers, nuts, heads or a joint face need clear round each hole.
     pub needs_clear: Option<Size>,
+    /// The mouth turned out of the plate round each hole, where it is flanged.
+    pub flanged_mouth: Option<MouthSpec>,
     /// The sizes a hole goes through before it is finished.
     #[serde(default)]
     pub stages: Vec<StageSpec>,
     /// Printed in the hole schedule.
     pub remarks: Option<String>,
+}
+
+/// A mouth turned out of the plate: the plate's own metal stands up round the hole.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct MouthSpec {
+    /// The side it stands towards.
+    pub towards: super::plate::ViewFrom,
+    /// How far its rim stands out from the face that it is turned towards.
+    pub depth: Option<Size>,
 }
 
 /// What a hole is for.

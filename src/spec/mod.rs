@@ -15,6 +15,7 @@ mod plate;
 mod read;
 mod remedies;
 mod respell;
+mod roof_girders;
 mod sense;
 mod shape;
 mod tube_ends;
@@ -32,6 +33,7 @@ pub use judged::*;
 pub use pads::*;
 pub use plate::*;
 pub use read::{Spec, read_spec, read_spec_file, spec_schema};
+pub use roof_girders::{RoofGirders, SidePlates};
 pub use tube_ends::{Door, Obstruction, OtherEnd, OtherLines, OtherPlaces, Withdrawal};
 
 use schemars::JsonSchema;
@@ -70,6 +72,8 @@ pub struct Written {
     pub rivets: Option<RivetLineSpec>,
     /// What supports the flat.
     pub support: Option<Support>,
+    /// Girders of the firebox roof, where they bear on this plate: a firebox tube plate's only.
+    pub roof_girders: Option<RoofGirders>,
     /// Rules and rule sets that judge; anything else worth saying is a note.
     #[serde(default)]
     pub judged_by: Vec<String>,

@@ -6,6 +6,7 @@ mod cutting;
 mod fitted;
 mod job;
 mod limits;
+mod plate_work;
 mod sizes;
 mod tubes;
 
@@ -23,6 +24,8 @@ pub(super) fn contradictions(written: &Written) -> Vec<Fault> {
     tubes::one_name_each(written, &mut faults);
     fitted::fitted(written, &mut faults);
     limits::shares_and_ratios(written, &mut faults);
+    plate_work::girders_on_another_plate(written, &mut faults);
+    plate_work::mouths(written, &mut faults);
     cutting::hole_policies(written, &mut faults);
     cutting::settings(written, &mut faults);
     faults

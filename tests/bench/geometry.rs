@@ -49,6 +49,7 @@ fn holes(count: usize) -> (Vec<Hole>, Vec<HoleGroup>) {
         tube_end: None,
         needs_clear: None,
         takes_up: None,
+        mouth: None,
         stages: Vec::new(),
         remarks: None,
         path: String::new(),

@@ -4,6 +4,7 @@
 
 mod flanges;
 mod limits;
+mod plate_work;
 mod stays;
 mod tubes;
 

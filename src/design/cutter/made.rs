@@ -5,6 +5,7 @@
 //! no policy.
 
 use super::settings::{Policy, Settings};
+use crate::design::HoleGroup;
 use crate::spec::{HoleCut, Purpose};
 use crate::units::Length;
 use crate::units::print::millimetres;
@@ -19,6 +20,19 @@ pub enum Made {
     /// Nothing at all, with the reason.
     Nothing(String),
 }
+
+/// What is made of one hole of a group, of this finished diameter: by the policy, but of a mouth no more than a pop.
+pub fn made_of(settings: &Settings<'_>, group: &HoleGroup, finish: Length) -> Made {
+    let made = made(settings, group.purpose, finish);
+    match (&group.mouth, made) {
+        (Some(_), Made::Cut(..)) => Made::Pop(MOUTH.into()),
+        (_, made) => made,
+    }
+}
+
+/// Why no hole is cut where a mouth is turned out.
+const MOUTH: &str = "its mouth is turned out of the plate's own metal: the works opens it and flanges it, and a hole cut to size \
+would leave no metal for the mouth";
 
 /// What the policy makes of one hole of this finished diameter. Only for a policy that leaves something of the hole.
 pub fn made(settings: &Settings<'_>, purpose: Purpose, finish: Length) -> Made {

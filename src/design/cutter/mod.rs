@@ -4,26 +4,26 @@ mod made;
 mod settings;
 mod starting_figures;
 
-pub use made::{Made, made};
+pub use made::{Made, made, made_of};
 pub use settings::{Figure, Policy, Settings, in_mm};
 
-use super::{Design, FlangeDesign, Hole};
-use crate::spec::{Purpose, Written};
+use super::{Design, FlangeDesign, Hole, HoleGroup};
+use crate::spec::Written;
 use crate::units::Length;
 
-/// Diameter to which a hole of this purpose and finished size is cut by the contractor; none where it is not cut: no order to
+/// Diameter to which a hole of this group and finished size is cut by the contractor; none where it is not cut: no order to
 /// cut, a pop, a policy that withholds it, or a plate that is pressed, whose holes all wait until it has its form.
 pub fn cut_diameter(
     written: &Written,
     design: &Design,
-    purpose: Purpose,
+    group: &HoleGroup,
     finish: Length,
 ) -> Option<Length> {
     if matches!(design.flange, Some(FlangeDesign::Pressed(_))) {
         return None;
     }
     let settings = Settings::of(written.cutting.as_ref()?, Some(design.thickness.value()));
-    match made(&settings, purpose, finish) {
+    match made_of(&settings, group, finish) {
         Made::Cut(diameter, _) => Some(diameter),
         Made::Pop(_) | Made::Nothing(_) => None,
     }
@@ -32,8 +32,8 @@ pub fn cut_diameter(
 /// The holes that the contractor cuts, each at the size that he leaves, through which their metal is then measured.
 pub fn holes_as_cut(written: &Written, design: &Design) -> Vec<Hole> {
     let as_cut = |hole: &Hole| {
-        let purpose = design.groups[hole.group].purpose;
-        let diameter = cut_diameter(written, design, purpose, hole.finish.value())?;
+        let group = &design.groups[hole.group];
+        let diameter = cut_diameter(written, design, group, hole.finish.value())?;
         Some(Hole {
             ligament_hole: diameter,
             ..hole.clone()
