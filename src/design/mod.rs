@@ -2,6 +2,7 @@
 
 mod above_tubes;
 mod amount;
+mod as_made;
 mod bend;
 mod changes;
 mod circle_climb;
@@ -54,6 +55,7 @@ mod welds;
 mod withdrawal;
 
 pub use above_tubes::AboveTubes;
+pub use as_made::{HoleMade, as_made};
 pub use changes::{Changes, FigureChange, GroupCount, HoleAt, HoleChange, changes};
 pub use circle_measures::{chord, circle_in_rectangle, circle_segment_area};
 pub use cross_checks::{CrossCheck, cross_checks};

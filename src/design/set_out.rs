@@ -15,8 +15,11 @@ use super::stay_pitch::stay_pitches;
 use super::stay_tubes::stay_tubes;
 use super::tube_ends::other_ends;
 use super::withdrawal::draw_out;
-use super::{Design, LargestCircle, Point, directions, lands, largest_circle, survey};
-use crate::spec::{Fault, Kind, Purpose, Spec, Written};
+use super::{
+    Design, Hole, HoleGroup, LargestCircle, Outline, Point, directions, lands, largest_circle,
+    survey,
+};
+use crate::spec::{Fault, Kind, NamedLine, Purpose, Spec, Written};
 use crate::units::Length;
 
 /// Sets out a plate: every edge and hole in its place, or every fault that makes it contradictory.
@@ -67,7 +70,13 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         &numbered.holes,
         rivets.as_ref(),
     );
-    let circles = largest_circles(written, &form, &numbered, &stay_tubes);
+    let circles = largest_circles(
+        written,
+        &form.lines,
+        &numbered.holes,
+        &numbered.groups,
+        &stay_tubes,
+    );
     let stay_pitches = stay_pitches(&numbered, &stay_tubes);
     let flange = form.flange.as_ref();
     let above_tubes = above_tubes(written, flange, &numbered.holes, &numbered.groups);
@@ -225,24 +234,27 @@ fn support_line_is_there(written: &Written, form: &Form, faults: &mut Vec<Fault>
 
 /// The largest unsupported circle with what the spec counts as support, and the same with tubes and flues not counted that are
 /// only expanded; nothing where the spec does not say what supports the flat.
-fn largest_circles(
+pub(super) fn largest_circles(
     written: &Written,
-    form: &Form,
-    numbered: &Numbered,
+    lines: &[(NamedLine, Outline)],
+    holes: &[Hole],
+    groups: &[HoleGroup],
     stay_tubes: &[usize],
 ) -> (Option<LargestCircle>, Option<LargestCircle>) {
     let Some(support) = &written.support else {
         return (None, None);
     };
-    let Some(line) = form.line(support.flange_line) else {
+    let named = lines.iter().find(|(name, _)| *name == support.flange_line);
+    let Some((_, line)) = named else {
         return (None, None);
     };
     // A stay tube holds the plate as any stay does.
     let holds = |tube: usize| support.stays && stay_tubes.binary_search(&tube).is_ok();
     let supports = |counts: &dyn Fn(Purpose) -> bool| -> Vec<(usize, Point)> {
-        let holes = numbered.holes.iter().enumerate();
         holes
-            .filter(|(index, hole)| counts(numbered.groups[hole.group].purpose) || holds(*index))
+            .iter()
+            .enumerate()
+            .filter(|(index, hole)| counts(groups[hole.group].purpose) || holds(*index))
             .map(|(index, hole)| (index, hole.at))
             .collect()
     };
