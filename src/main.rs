@@ -93,6 +93,20 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Read a filled-in inspection record: what was made otherwise than designed, and every check run again on the plate as made
+    #[command(
+        name = "asmade",
+        after_help = "Example:\n  centrepop asmade my-plate.yaml output/MP-TP1-A/record/inspection.csv"
+    )]
+    AsMade {
+        /// The spec of the plate, a YAML file
+        spec: PathBuf,
+        /// The record, filled in: record/inspection.csv of the plate's pack, saved as CSV
+        record: PathBuf,
+        /// For machines: every measured hole and every finding, numbers unrounded
+        #[arg(long)]
+        json: bool,
+    },
     /// Print a commented spec to start from
     #[command(after_help = "Example:\n  centrepop new smokebox-tube-plate-pressed > my-plate.yaml")]
     New {
@@ -131,6 +145,9 @@ fn main() -> ExitCode {
                 width: screen_width(),
             };
             commands::compare::compare(&spec, &other, asked)
+        }
+        Command::AsMade { spec, record, json } => {
+            commands::as_made::asmade(&spec, &record, json, screen_width())
         }
         Command::New { kind } => commands::new::start(&kind.join("-")),
         Command::Schema => commands::schema::schema(),

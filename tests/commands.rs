@@ -11,7 +11,9 @@ use sha2::{Digest, Sha256};
 
 const MARL_HEN: &str = "specs/marl-hen-smokebox.yaml";
 /// Every command, in the order of the help.
-const COMMANDS: &[&str] = &["draw", "check", "explain", "compare", "new", "schema"];
+const COMMANDS: &[&str] = &[
+    "draw", "check", "explain", "compare", "asmade", "new", "schema",
+];
 const HOBTHRUSH: &str = "specs/hobthrush-smokebox.yaml";
 
 #[test]

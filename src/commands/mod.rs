@@ -1,11 +1,13 @@
 //! One file a command; each calls the stages and says what came of it. None prints: `main` does.
 
+pub mod as_made;
 pub mod check;
 pub mod compare;
 pub mod draw;
 pub mod explain;
 pub mod new;
 pub mod schema;
+mod verdict_changes;
 mod wrapped;
 
 use std::fmt;

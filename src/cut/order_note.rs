@@ -5,6 +5,7 @@ use super::file_name::{file_name, side};
 use super::measured_back::long_sizes;
 use super::part::{CutPart, PartKind, Withheld};
 use crate::design::cutter::{Settings, in_mm};
+use crate::design::number_runs;
 use crate::design::{Design, FlangeDesign};
 use crate::spec::{Cutting, Order, Process, Spec};
 use crate::units::angle::{PI, atan};
@@ -125,7 +126,7 @@ fn one_part(note: &mut Note, spec: &Spec, cutting: &Cutting, part: &CutPart) {
                 holes.name,
                 holes.by,
                 millimetres(holes.finish),
-                runs(&holes.ids)
+                number_runs(&holes.ids)
             ),
         );
     }
@@ -237,7 +238,7 @@ fn withheld(note: &mut Note, withheld: &[Withheld]) {
             &format!(
                 "{} ({}), {} instead: {}",
                 count(holes.ids.len(), "hole"),
-                runs(&holes.ids),
+                number_runs(&holes.ids),
                 holes.instead,
                 holes.reason
             ),
@@ -340,35 +341,6 @@ fn count(n: usize, what: &str) -> String {
     format!("{n} {what}{}", if n == 1 { "" } else { "s" })
 }
 
-/// Numbers in runs: `T1-T49, T51, S1-S4`.
-fn runs(ids: &[String]) -> String {
-    let mut runs: Vec<(&str, &str, Option<u64>)> = Vec::new();
-    for id in ids {
-        let (letter, number) = parted(id);
-        match runs.last_mut() {
-            Some((first, last, Some(so_far)))
-                if parted(first).0 == letter && number == Some(*so_far + 1) =>
-            {
-                (*last, *so_far) = (id, *so_far + 1);
-            }
-            _ => runs.push((id, id, number)),
-        }
-    }
-    let words: Vec<String> = runs
-        .into_iter()
-        .map(|(first, last, _)| match first == last {
-            true => first.to_string(),
-            false => format!("{first}-{last}"),
-        })
-        .collect();
-    words.join(", ")
-}
-
-fn parted(id: &str) -> (&str, Option<u64>) {
-    let figures = id.trim_start_matches(|c: char| !c.is_ascii_digit());
-    (&id[..id.len() - figures.len()], figures.parse().ok())
-}
-
 fn length_mm(entity: &Entity) -> f64 {
     match entity {
         Entity::Line { from, to } => from.distance(*to),
@@ -392,15 +364,6 @@ fn length_mm(entity: &Entity) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn by_hand_runs_of_numbers() {
-        let ids = |words: &str| -> Vec<String> { words.split(' ').map(String::from).collect() };
-        assert_eq!(runs(&ids("T1 T2 T3 T5 S1 S2")), "T1-T3, T5, S1-S2");
-        assert_eq!(runs(&ids("T7")), "T7");
-        assert_eq!(runs(&ids("T2 S3 PLUG")), "T2, S3, PLUG");
-        assert_eq!(runs(&[]), "");
-    }
 
     #[test]
     fn holds_no_line_is_longer_than_the_page() {

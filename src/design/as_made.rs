@@ -36,6 +36,16 @@ impl HoleMade {
         let first = self.first_way.value();
         Some(first.max(across) - first.min(across))
     }
+
+    /// By how much its larger size is over what was designed; negative where it is under.
+    pub fn over(&self, design: &Design) -> Length {
+        self.larger().value() - design.holes[self.hole].finish.value()
+    }
+
+    /// How far to the right and up it stands from where it was designed, mm; none where its place was not measured.
+    pub fn off(&self, design: &Design) -> Option<Point> {
+        Some(self.at? - design.holes[self.hole].at)
+    }
 }
 
 /// The plate with these holes as they were measured, and the others as designed.
@@ -48,9 +58,10 @@ pub fn as_made(written: &Written, design: &Design, made: &[HoleMade]) -> Design 
     for measured in made {
         take(&mut plate, measured);
     }
-    // What a tolerance or a next re-bore would leave was asked before the hole was made.
     for group in &mut plate.groups {
+        // What a tolerance would leave, and what stands at each stage, was asked before the holes were made.
         group.largest = None;
+        group.stages.drain(..group.stages.len() - 1);
     }
     let survey = survey(&plate.holes, &plate.groups);
     plate.least_ligaments = survey.least;
@@ -165,6 +176,7 @@ mod tests {
         let (spec, mut design) = marl_hen();
         for group in &mut design.groups {
             group.largest = None;
+            group.stages.drain(..group.stages.len() - 1);
         }
         let found = as_made(&spec.written, &design, &[]);
         assert_eq!(format!("{found:?}"), format!("{design:?}"));

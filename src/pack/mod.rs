@@ -20,7 +20,7 @@ pub use gate::{Counts, Gate};
 pub use manifest::manifest;
 pub use order_note::order_note;
 pub use page::page;
-pub use record::inspection_record;
+pub use record::{FilledRecord, RecordFault, RivetHoleMade, inspection_record, read_record};
 pub use results::results;
 pub use sheet_files::{NotDrawn, sheet_files, sheet_path};
 pub use tables::tables;

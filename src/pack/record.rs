@@ -2,6 +2,10 @@
 //!
 //! The head rows say which drawing it belongs to; the filled-in figures are in millimetres. Nothing is filled in here.
 
+mod filled;
+
+pub use filled::{FilledRecord, RecordFault, RivetHoleMade, read_record};
+
 use super::PackFile;
 use super::csv_file::csv_file;
 use super::tables::mm;

@@ -65,3 +65,8 @@ pub const SAME_SCALE: f64 = 1e-7;
 ///
 /// Far above what joining ends across [`SAME_LENGTH_MM`] turns an edge a few millimetres long, far below what a torch can follow.
 pub const SMOOTH_JOINT: f64 = 1e-4;
+
+/// A figure printed in a record agrees with the design where the two are no further apart than this, mm.
+///
+/// Half the third place, to which records are printed, and a little for a spreadsheet that drops a nought.
+pub const RECORD_LAST_DIGIT_MM: f64 = 0.000_6;

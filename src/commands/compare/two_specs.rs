@@ -5,11 +5,12 @@ use std::path::Path;
 
 use serde::Serialize;
 
+use super::super::verdict_changes::{VerdictChange, verdict_changes};
 use super::super::wrapped::wrapped;
 use super::super::{Outcome, Said, Status, read_and_set_out};
 use super::Asked;
 use crate::checks::measure::shown;
-use crate::checks::{Finding, run_checks};
+use crate::checks::run_checks;
 use crate::design::{Changes, FigureChange, GroupCount, HoleAt, HoleChange, Point, changes};
 use crate::spec::Spec;
 use crate::units::print::trimmed;
@@ -21,7 +22,7 @@ pub(super) fn compare(old_file: &Path, new_file: &Path, asked: Asked<'_>) -> Out
     let list = ChangeList {
         keys: keys(&old, &new),
         design: changes(&old_design, &new_design),
-        verdicts: verdicts(
+        verdicts: verdict_changes(
             &run_checks(&old, &old_design),
             &run_checks(&new, &new_design),
         ),
@@ -57,16 +58,6 @@ struct KeyChange {
     new_line: Option<usize>,
 }
 
-/// A finding whose verdict changed; none where there is no such finding.
-#[derive(Serialize)]
-struct VerdictChange {
-    rule: &'static str,
-    #[serde(rename = "where")]
-    place: String,
-    old: Option<String>,
-    new: Option<String>,
-}
-
 /// Keys of either spec whose words differ: those of the old one in its order, then those that are new.
 fn keys(old: &Spec, new: &Spec) -> Vec<KeyChange> {
     let words = |spec: &Spec| -> BTreeMap<String, (String, usize)> {
@@ -96,61 +87,6 @@ fn keys(old: &Spec, new: &Spec) -> Vec<KeyChange> {
         }
     }
     found
-}
-
-/// Findings of one rule by one source: where both designs have as many they are taken in order, since the place of a finding names
-/// holes and may change with them; otherwise by place.
-fn verdicts(old: &[Finding], new: &[Finding]) -> Vec<VerdictChange> {
-    let (was, is) = (by_rule(old), by_rule(new));
-    let rules: BTreeSet<_> = was.keys().chain(is.keys()).collect();
-    let none = Vec::new();
-    let mut found = Vec::new();
-    for rule in rules {
-        let old = was.get(rule).unwrap_or(&none);
-        let new = is.get(rule).unwrap_or(&none);
-        let pairs: Vec<(Option<&Finding>, Option<&Finding>)> = match old.len() == new.len() {
-            true => old
-                .iter()
-                .zip(new)
-                .map(|(o, n)| (Some(*o), Some(*n)))
-                .collect(),
-            false => by_place(old, new),
-        };
-        for (old, new) in pairs {
-            let verdict = |f: Option<&Finding>| f.map(|f| f.verdict.name().to_string());
-            if verdict(old) != verdict(new) {
-                let place = new.or(old).map_or(String::new(), |f| f.place.clone());
-                found.push(VerdictChange {
-                    rule: rule.0,
-                    place,
-                    old: verdict(old),
-                    new: verdict(new),
-                });
-            }
-        }
-    }
-    found
-}
-
-fn by_rule(findings: &[Finding]) -> BTreeMap<(&'static str, &str), Vec<&Finding>> {
-    let mut by: BTreeMap<(&'static str, &str), Vec<&Finding>> = BTreeMap::new();
-    for finding in findings {
-        by.entry((finding.rule, &finding.source))
-            .or_default()
-            .push(finding);
-    }
-    by
-}
-
-fn by_place<'a>(
-    old: &[&'a Finding],
-    new: &[&'a Finding],
-) -> Vec<(Option<&'a Finding>, Option<&'a Finding>)> {
-    let at = |list: &[&'a Finding], place: &str| list.iter().copied().find(|f| f.place == place);
-    let mut pairs: Vec<_> = old.iter().map(|o| (Some(*o), at(new, &o.place))).collect();
-    let added = new.iter().filter(|n| at(old, &n.place).is_none());
-    pairs.extend(added.map(|n| (None, Some(*n))));
-    pairs
 }
 
 fn place(at: Point) -> String {
@@ -344,18 +280,7 @@ impl ChangeList<'_> {
     }
 
     fn verdict_lines(&self) -> Vec<String> {
-        let absent =
-            |verdict: &Option<String>| verdict.clone().unwrap_or_else(|| "no finding".into());
-        let tell = |v: &VerdictChange| {
-            format!(
-                "{}, {}: {}, was {}",
-                v.rule,
-                v.place,
-                absent(&v.new),
-                absent(&v.old)
-            )
-        };
-        self.verdicts.iter().map(tell).collect()
+        self.verdicts.iter().map(VerdictChange::words).collect()
     }
 
     fn as_json(&self) -> String {
