@@ -63,6 +63,7 @@ pub(super) fn plate(
         withheld: tally.withheld,
         places: hole_places(design),
         remarks,
+        inscriptions: Vec::new(),
         mass_kg: design
             .figures
             .plate_plain_kg

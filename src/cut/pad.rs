@@ -91,6 +91,7 @@ fn part(spec: &Spec, cutting: &Cutting, pad: &Pad) -> CutPart {
         number_off: pad.number_off.unwrap_or(1),
         process: cutting.process,
         thickness: Some(pad.thickness.clone()),
+        inscriptions: Vec::new(),
         mass_kg: density.map(|density| density.value().mass_kg(volume)),
         material,
         lies: "FACE UP IS THE FACE SEEN WHEN FITTED".into(),

@@ -141,6 +141,19 @@ pub struct CutPart {
     pub remarks: Vec<String>,
     /// Mass as cut with no hole out, kg, where the spec gives a density.
     pub mass_kg: Option<f64>,
+    /// What is stamped on it and where, in words; the strokes are among the shapes.
+    pub inscriptions: Vec<Inscribed>,
+}
+
+/// Lettering that stands together on a part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Inscribed {
+    /// What it says, a line each.
+    pub says: Vec<String>,
+    /// Lower left corner of the box round it.
+    pub low: Point,
+    /// Upper right corner.
+    pub high: Point,
 }
 
 /// Holes cut to one size.

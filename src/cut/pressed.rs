@@ -62,6 +62,7 @@ pub(super) fn blank(
         withheld: tally.withheld,
         places: hole_places(design),
         remarks: Vec::new(),
+        inscriptions: Vec::new(),
         mass_kg: design.figures.blank_mass_kg,
     };
     let field = Field::inside(Outline::circle(

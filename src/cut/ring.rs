@@ -68,6 +68,7 @@ pub(super) fn strip(
             .map(|(rivet, at)| (rivet.id.clone(), *at))
             .collect(),
         remarks: remarks(spec, design, ring, joint_deg, &settings),
+        inscriptions: Vec::new(),
         mass_kg: design
             .figures
             .ring_mass_kg

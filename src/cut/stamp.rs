@@ -6,7 +6,7 @@
 use super::clear_place::{ClearMap, Field, Wanted};
 use super::file_name::side;
 use super::lettering::{strokes, width};
-use super::part::{CutPart, Layer, PartKind, Shape};
+use super::part::{CutPart, Inscribed, Layer, PartKind, Shape};
 use super::reference::{add_reference, rectangle};
 use crate::design::{Design, Point};
 use crate::spec::{Rolling, Spec};
@@ -73,6 +73,15 @@ impl Item {
                 scribed((tall, 0.0), (0.0, tall / 2.0)),
                 scribed((tall, tall), (0.0, tall / 2.0)),
             ],
+        }
+    }
+
+    /// What a sheet says of it.
+    fn in_words(&self) -> String {
+        match self {
+            Item::Words(line) => line.clone(),
+            Item::HeatBox => "(BOX FOR THE NUMBER)".into(),
+            Item::Rolled(_) => "(ARROW ALONG THE ROLLING)".into(),
         }
     }
 
@@ -218,14 +227,18 @@ pub(super) fn lay_marks(
     let thickness = part.thickness.as_ref().map_or(0.0, |t| t.value().to_mm());
     let mut map = ClearMap::of(&field, thickness);
     let (mut letters, mut homeless) = (Vec::new(), Vec::new());
+    let mut keep = |(strokes, inscribed)| {
+        letters.extend(strokes);
+        part.inscriptions.push(inscribed);
+    };
     for inscription in inscriptions {
         if let Some(placed) = lay(inscription, &mut map, thickness) {
-            letters.extend(placed);
+            keep(placed);
             continue;
         }
         for item in &inscription.items {
             match lay(&inscription.alone(item), &mut map, thickness) {
-                Some(placed) => letters.extend(placed),
+                Some(placed) => keep(placed),
                 None => homeless.push(item.by_hand()),
             }
         }
@@ -236,17 +249,22 @@ pub(super) fn lay_marks(
     add_reference(part, &notes);
 }
 
-/// The strokes of an inscription in the largest letters for which there is room.
+/// The strokes of an inscription in the largest letters for which there is room, and what they say where.
 fn lay(
     inscription: &Inscription,
     map: &mut ClearMap,
     thickness: f64,
-) -> Option<Vec<(Layer, Shape)>> {
+) -> Option<(Vec<(Layer, Shape)>, Inscribed)> {
     HEIGHTS_MM.into_iter().find_map(|height| {
         let wanted = inscription.wanted(height);
         let corner = map.place(&wanted)?;
         map.take(corner, &wanted, height, thickness);
-        Some(inscription.strokes(corner, height))
+        let inscribed = Inscribed {
+            says: inscription.items.iter().map(Item::in_words).collect(),
+            low: corner,
+            high: Point::new(corner.x + wanted.wide, corner.y + wanted.tall),
+        };
+        Some((inscription.strokes(corner, height), inscribed))
     })
 }
 

@@ -75,6 +75,7 @@ fn template(
         withheld: Vec::new(),
         places: Vec::new(),
         remarks,
+        inscriptions: Vec::new(),
         mass_kg: None,
     };
     if outline.as_circle().is_some() {

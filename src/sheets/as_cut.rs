@@ -2,13 +2,12 @@
 
 use super::board::{Board, PaperBox};
 use super::clear::is_clear;
-use super::cut_tables::{blank_sizes, holes_cut, not_cut};
-use super::dimension::{
-    FIRST_ROW, Running, Says, across, leader, running_across, running_upwards, upwards,
-};
+use super::cut_tables::{blank_sizes, holes_cut, letters_of, not_cut, stamps};
+use super::dimension::{FIRST_ROW, Says, across, leader, running_across, running_upwards, upwards};
 use super::flow::{Block, flow, flow_in_columns};
 use super::letter_size::{LABEL, NOTES, TABLE};
 use super::proving_bar::put_scale_bar;
+use super::route::{Feature, Line, Rows, Side};
 use super::scale::{Scale, largest_scale};
 use super::set::Set;
 use super::standing_notes::cut_notes;
@@ -33,8 +32,10 @@ const AROUND: (f64, f64, f64, f64) = (24.0, 26.0, 46.0, 26.0);
 const FEW_POPS: usize = 6;
 /// Millimetres of paper for one of the part from which stamped letters of 10 mm can be read.
 const LEGIBLE: f64 = 0.2;
-/// Stamped letters nearer than this are one patch, mm of paper.
-const STAMP_GAP: f64 = 1.5;
+/// From stamped letters to the box drawn about them, mm of paper.
+const STAMP_GAP: f64 = 0.8;
+/// Arm of the cross that a pop is drawn as, mm of paper.
+const POP_ARM: f64 = 1.6;
 
 /// Parts as cut; none where nothing is cut.
 pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
@@ -59,6 +60,7 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
     let mut blocks = vec![Block::Table(blank_sizes(set), 0)];
     blocks.extend(holes_cut(set).map(|t| Block::Table(t, 0)));
     blocks.extend(not_cut(set).map(|t| Block::Table(t, 0)));
+    blocks.extend(stamps(set).map(|t| Block::Table(t, 0)));
     blocks.push(Block::Notes(cut_notes(set).at_height(TABLE), 0));
     let mut blocks = flow(&mut board, &blocks_room, blocks).0;
     let mut boards = vec![board];
@@ -160,7 +162,7 @@ fn put_part(
     if !main && f >= LEGIBLE {
         put_letters(board, part, &view);
     } else if !main {
-        put_stamps(board, part, &view);
+        put_stamps(board, set, part, &view);
     }
     if main {
         let cross = Stroke::CENTRE;
@@ -182,7 +184,7 @@ fn put_part(
             TABLE,
             Hang::Start,
         );
-        put_stamps(board, part, &view);
+        put_stamps(board, set, part, &view);
         put_pops(board, set, part, &view, &paper);
         label_scribed_circles(board, set, part, &view, paper.right);
     }
@@ -223,7 +225,14 @@ pub(super) fn put_shape(board: &mut Board, view: &View, layer: Layer, shape: &Sh
     };
     match shape {
         Shape::Circle { centre, radius } => view.circle(board, *centre, *radius, stroke),
-        Shape::Closed(outline) => view.outline(board, outline, stroke),
+        // A box or a square is too small for the dashes of a circle.
+        Shape::Closed(outline) => {
+            let solid = Stroke {
+                pattern: Pattern::Continuous,
+                ..stroke
+            };
+            view.outline(board, outline, solid);
+        }
         Shape::Line { from, to } => {
             let solid = Stroke {
                 pattern: Pattern::Continuous,
@@ -255,15 +264,15 @@ pub(super) fn put_shape(board: &mut Board, view: &View, layer: Layer, shape: &Sh
 fn put_pop(board: &mut Board, c: PaperPoint) {
     let (pen, pattern) = (Pen::Wide, Pattern::Continuous);
     board.line(
-        at(c.x - 1.6, c.y),
-        at(c.x + 1.6, c.y),
+        at(c.x - POP_ARM, c.y),
+        at(c.x + POP_ARM, c.y),
         pen,
         pattern,
         Role::Object,
     );
     board.line(
-        at(c.x, c.y - 1.6),
-        at(c.x, c.y + 1.6),
+        at(c.x, c.y - POP_ARM),
+        at(c.x, c.y + POP_ARM),
         pen,
         pattern,
         Role::Object,
@@ -389,36 +398,57 @@ fn put_pops(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View, paper
     if pops.is_empty() || pops.len() > FEW_POPS {
         return;
     }
-    let line = |along: &dyn Fn(Point) -> f64, place: &dyn Fn(PaperPoint) -> PaperPoint| {
-        let mut values: Vec<Running> = Vec::new();
-        for pop in &pops {
-            let length = Length::mm(along(*pop));
-            let said = values.iter().any(|v| v.length.same_as(length.abs()));
-            if !said && !length.same_as(Length::ZERO) {
-                let c = place(view.place(*pop));
-                values.push(Running {
-                    place: c,
-                    words: set.figures.short(length.abs()),
-                    length: length.abs(),
-                });
-            }
-        }
-        values
-    };
-    let across = line(&|p| p.x, &|c| at(c.x, c.y - 2.0));
-    let up = line(&|p| p.y, &|c| at(c.x - 2.0, c.y));
-    running_across(
+    let in_the_way = stamped(part);
+    let mut rows = Rows::default();
+    let across = lines_of_pops(set, &pops, view.scale, |p| p.x);
+    rows.route(&across, &in_the_way, &[Side::Top]);
+    let up = lines_of_pops(set, &pops, view.scale, |p| p.y);
+    rows.route(&up, &in_the_way, &[Side::Left]);
+    let top = rows.running(view, Side::Top);
+    running_across(board, view.centre, paper.top - FIRST_ROW, view.scale, &top);
+    let left = rows.running(view, Side::Left);
+    running_upwards(
         board,
         view.centre,
-        paper.top - FIRST_ROW,
+        paper.left - FIRST_ROW,
         view.scale,
-        &across,
+        &left,
     );
-    running_upwards(board, view.centre, paper.left - FIRST_ROW, view.scale, &up);
     // Named last, so that the names keep clear of the running dimensions and their arrows.
     for pop in &pops {
         put_pop_name(board, set, *pop, view.place(*pop));
     }
+}
+
+/// One line for each distance of a pop from a datum; both hands of it are one value.
+fn lines_of_pops(
+    set: &Set<'_>,
+    pops: &[Point],
+    scale: f64,
+    along: impl Fn(Point) -> f64,
+) -> Vec<Line> {
+    let feature = |p: Point| Feature {
+        at: p,
+        // The line begins beside the cross as it is drawn.
+        half: POP_ARM / scale,
+        name: String::new(),
+    };
+    let mut lines: Vec<Line> = Vec::new();
+    for &pop in pops {
+        let length = Length::mm(along(pop)).abs();
+        if length.same_as(Length::ZERO) {
+            continue;
+        }
+        match lines.iter_mut().find(|l| l.length.same_as(length)) {
+            Some(line) => line.features.push(feature(pop)),
+            None => lines.push(Line {
+                length,
+                words: set.figures.short(length),
+                features: vec![feature(pop)],
+            }),
+        }
+    }
+    lines
 }
 
 /// The hole that a pop stands for, on the slant from it where nothing is in the way.
@@ -463,34 +493,34 @@ pub(super) fn put_letters(board: &mut Board, part: &CutPart, view: &View) {
     }
 }
 
-/// A fine box about each patch of stamped letters, which would be mush at this scale.
-pub(super) fn put_stamps(board: &mut Board, part: &CutPart, view: &View) {
-    let mut patches: Vec<PaperBox> = Vec::new();
-    for (layer, shape) in &part.shapes {
-        let Shape::Line { from, to } = shape else {
-            continue;
-        };
-        if *layer != Layer::Stamp {
-            continue;
-        }
-        let (a, b) = (view.place(*from), view.place(*to));
-        let mut stroke = PaperBox::new(a.x.min(b.x), a.y.min(b.y), a.x.max(b.x), a.y.max(b.y));
-        // Strokes of one patch lie within a few letters of each other; touching patches run into one.
-        while let Some(i) = patches
-            .iter()
-            .position(|p| p.grown(STAMP_GAP).meets(&stroke.grown(0.1)))
-        {
-            let p = patches.swap_remove(i);
-            stroke = PaperBox::new(
-                p.left.min(stroke.left),
-                p.top.min(stroke.top),
-                p.right.max(stroke.right),
-                p.bottom.max(stroke.bottom),
-            );
-        }
-        patches.push(stroke);
-    }
-    let boxes: Vec<PaperBox> = patches.iter().map(|p| p.grown(0.8)).collect();
+/// Boxes round what is stamped, mm of plate, to keep lines clear of.
+fn stamped(part: &CutPart) -> Vec<PlateBox> {
+    part.inscriptions
+        .iter()
+        .map(|i| PlateBox {
+            left: i.low.x,
+            top: i.high.y,
+            right: i.high.x,
+            bottom: i.low.y,
+        })
+        .collect()
+}
+
+/// Places level with a box, further and further from it.
+fn further(b: &PaperBox, wide: f64) -> impl Iterator<Item = PaperPoint> {
+    let (m, left, right) = (b.middle(), b.left, b.right);
+    (0..20).flat_map(move |i| {
+        let away = 2.5 + f64::from(i);
+        [right + away + wide / 2.0, left - away - wide / 2.0].map(|x| at(x, m.y + NOTES / 2.0))
+    })
+}
+
+/// A fine box about what is stamped, which would be mush at this scale, and the letter under which the table has its words.
+pub(super) fn put_stamps(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View) {
+    let boxes: Vec<PaperBox> = stamped(part)
+        .iter()
+        .map(|b| view.paper_box(b).grown(STAMP_GAP))
+        .collect();
     for b in &boxes {
         let corners = [
             at(b.left, b.top),
@@ -504,23 +534,38 @@ pub(super) fn put_stamps(board: &mut Board, part: &CutPart, view: &View) {
             board.line(from, to, pen, pattern, Role::Object);
         }
     }
-    // Names come after every box, so that none is drawn through.
-    for b in &boxes {
-        let words = "STAMP";
-        let wide = face::width(words, TABLE, false);
+    // Letters come after every box, so that none is drawn through.
+    for (b, letter) in boxes.iter().zip(letters_of(set, part)) {
+        let wide = face::width(&letter, NOTES, true);
         let m = b.middle();
-        let places = [
-            at(m.x, b.top - 1.0),
-            at(m.x, b.bottom + 1.0 + TABLE),
-            at(b.right + 1.5 + wide / 2.0, m.y + TABLE / 2.0),
-            at(b.left - 1.5 - wide / 2.0, m.y + TABLE / 2.0),
-        ];
-        let found = places.into_iter().find(|p| {
-            let room = PaperBox::new(p.x - wide / 2.0, p.y - TABLE, p.x + wide / 2.0, p.y);
-            is_clear(board, &room, 0.4)
-        });
-        if let Some(p) = found {
-            board.text(p, words, TABLE, Hang::Middle);
-        }
+        let beside = |gap: f64| {
+            [
+                at(b.right + gap + wide / 2.0, m.y + NOTES / 2.0),
+                at(b.left - gap - wide / 2.0, m.y + NOTES / 2.0),
+                at(m.x, b.top - gap),
+                at(m.x, b.bottom + gap + NOTES),
+                at(b.left + wide / 2.0, b.top - gap),
+                at(b.left + wide / 2.0, b.bottom + gap + NOTES),
+                at(b.right - wide / 2.0, b.top - gap),
+                at(b.right - wide / 2.0, b.bottom + gap + NOTES),
+            ]
+        };
+        // Only these have tails, and the room between two boxes is often just the height of a letter.
+        let tail = if letter.contains(['g', 'j', 'p', 'q', 'y']) {
+            0.3
+        } else {
+            0.0
+        };
+        let found = [1.0, 1.6, 2.2]
+            .into_iter()
+            .flat_map(beside)
+            .chain(further(b, wide))
+            .find(|p| {
+                let foot = p.y + tail * NOTES;
+                let room = PaperBox::new(p.x - wide / 2.0, p.y - NOTES, p.x + wide / 2.0, foot);
+                is_clear(board, &room, 0.4)
+            });
+        let place = found.unwrap_or(at(m.x, b.top - 1.0));
+        board.bold(place, &letter, NOTES, Hang::Middle);
     }
 }

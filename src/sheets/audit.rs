@@ -40,8 +40,27 @@ pub fn audit(sheet: &Sheet) -> Vec<Defect> {
     defects.extend(unfit_words(sheet, &lettering));
     defects.extend(overlapped_words(&lettering));
     defects.extend(crossed_words(sheet, &lettering));
+    defects.extend(lines_through_holes(sheet));
     defects.extend(marks_outside(sheet, &lettering));
     defects
+}
+
+/// Extension lines that come from outside a circle of the object and leave it again: they are read as that hole's own.
+fn lines_through_holes(sheet: &Sheet) -> Vec<Defect> {
+    let holes = Holes::of(sheet);
+    let extension_lines = sheet.marks.iter().filter_map(|mark| match mark {
+        Mark::Line {
+            from,
+            to,
+            role: Role::Extension,
+            ..
+        } => Some((*from, *to)),
+        _ => None,
+    });
+    extension_lines
+        .flat_map(|(from, to)| holes.run_through(from, to))
+        .map(|place| Defect::new(Flaw::ThroughHole, place, ""))
+        .collect()
 }
 
 fn unsound_marks(sheet: &Sheet) -> Vec<Defect> {
@@ -160,7 +179,7 @@ fn crossed_words(sheet: &Sheet, lettering: &Lettering<'_>) -> Vec<Defect> {
 
 fn must_stay_clear(role: Role) -> bool {
     match role {
-        Role::Furniture | Role::Object | Role::Hatch | Role::Dimension => true,
+        Role::Furniture | Role::Object | Role::Hatch | Role::Dimension | Role::Extension => true,
         Role::Centre | Role::Lettering => false,
     }
 }

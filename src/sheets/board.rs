@@ -158,6 +158,11 @@ impl Board {
         self.line(from, to, Pen::Narrow, Pattern::Continuous, Role::Dimension);
     }
 
+    /// A narrow unbroken line from a feature to its dimension line.
+    pub fn extension_line(&mut self, from: PaperPoint, to: PaperPoint) {
+        self.line(from, to, Pen::Narrow, Pattern::Continuous, Role::Extension);
+    }
+
     /// A narrow chain line.
     pub fn centre_line(&mut self, from: PaperPoint, to: PaperPoint) {
         self.line(from, to, Pen::Narrow, Pattern::Chain, Role::Centre);

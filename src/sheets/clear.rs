@@ -6,12 +6,18 @@ use super::Text;
 use super::board::{Board, PaperBox};
 use super::face;
 use super::text_box::text_box;
-use crate::units::angle::{cos, hypot, sin};
+use crate::units::angle::{cos, hypot, sin, sqrt};
 
 /// Whether a box is clear of every mark put down so far, `gap` mm all round.
 pub fn is_clear(board: &Board, b: &PaperBox, gap: f64) -> bool {
     let b = b.grown(gap);
     board.marks.iter().all(|mark| !touches(mark, &b))
+}
+
+/// Whether no lettering that has been put down reaches into a box.
+pub fn no_lettering_in(board: &Board, b: &PaperBox) -> bool {
+    let lettering = |mark: &&Mark| matches!(mark, Mark::Text(_));
+    !board.marks.iter().filter(lettering).any(|m| touches(m, b))
 }
 
 /// Whether a line would run through lettering that has been put down.
@@ -99,6 +105,35 @@ pub fn line_within(from: PaperPoint, to: PaperPoint, b: &PaperBox) -> Option<(f6
     }
     (enter < leave).then_some((enter, leave))
 }
+
+/// A line that enters a circle by less than this touches it, mm: half the narrowest pen.
+const TOUCHING: f64 = 0.12;
+
+/// The share of a line, from 0 to 1, that runs through a circle which it comes from outside and leaves again; nothing where it
+/// begins or ends within, or only touches.
+pub fn line_through(
+    from: PaperPoint,
+    to: PaperPoint,
+    centre: PaperPoint,
+    radius: f64,
+) -> Option<(f64, f64)> {
+    let (dx, dy) = (to.x - from.x, to.y - from.y);
+    let length = hypot(dx, dy);
+    if length < LEAST_LINE {
+        return None;
+    }
+    let middle = ((centre.x - from.x) * dx + (centre.y - from.y) * dy) / length;
+    let aside = ((centre.x - from.x) * dy - (centre.y - from.y) * dx).abs() / length;
+    if aside >= radius - TOUCHING {
+        return None;
+    }
+    let half = sqrt(radius * radius - aside * aside);
+    let whole = middle - half >= -TOUCHING && middle + half <= length + TOUCHING;
+    whole.then_some(((middle - half) / length, (middle + half) / length))
+}
+
+/// No line is shorter, mm.
+const LEAST_LINE: f64 = 1e-9;
 
 fn line_meets(from: PaperPoint, to: PaperPoint, b: &PaperBox) -> bool {
     line_within(from, to, b).is_some()

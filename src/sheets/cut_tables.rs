@@ -3,6 +3,7 @@
 use super::Hang;
 use super::set::Set;
 use super::table::Table;
+use crate::cut::CutPart;
 use crate::design::FlangeDesign;
 use crate::units::print;
 
@@ -128,6 +129,45 @@ pub fn not_cut(set: &Set<'_>) -> Option<Table> {
         }
     }
     (!table.rows.is_empty()).then_some(table)
+}
+
+/// What is stamped or scribed into each part, under the letter that stands at its box.
+pub fn stamps(set: &Set<'_>) -> Option<Table> {
+    let mut table = Table::new(
+        "STAMPED WHERE BOXED",
+        &[
+            ("BOX", 12.0, Hang::Middle),
+            ("ON THE", 28.0, Hang::Start),
+            ("WORDS", 88.0, Hang::Start),
+        ],
+    );
+    for part in set.parts {
+        for (letter, inscribed) in letters_of(set, part).into_iter().zip(&part.inscriptions) {
+            table
+                .rows
+                .push(vec![letter, part.name.clone(), inscribed.says.join(" / ")]);
+        }
+    }
+    (!table.rows.is_empty()).then_some(table)
+}
+
+/// Letters of what is stamped on a part, going on from part to part: a to z, then a1.
+pub fn letters_of(set: &Set<'_>, part: &CutPart) -> Vec<String> {
+    let before: usize = set
+        .parts
+        .iter()
+        .take_while(|p| !std::ptr::eq(*p, part))
+        .map(|p| p.inscriptions.len())
+        .sum();
+    (before..before + part.inscriptions.len())
+        .map(|n| {
+            let letter = char::from(b'a' + u8::try_from(n % 26).unwrap_or(0));
+            match n / 26 {
+                0 => letter.to_string(),
+                round => format!("{letter}{round}"),
+            }
+        })
+        .collect()
 }
 
 /// Numbers in runs: "T1–T17, T19–T100, W1".

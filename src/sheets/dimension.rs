@@ -240,13 +240,13 @@ pub fn running_upwards(
     board.dimension_line(at(line_x, furthest.0), at(line_x, furthest.1));
 }
 
-/// The widest value of a running dimension, with its extension, mm: how much room the values take beyond the line.
-pub fn running_room(values: &[Running]) -> f64 {
+/// How much room the values of a running dimension take beyond its line, with their extension, mm.
+pub fn running_room(words: &[String]) -> f64 {
     OVERSHOOT
         + 3.5
-        + values
+        + words
             .iter()
-            .map(|v| face::width(&v.words, FIGURES, false))
+            .map(|w| face::width(w, FIGURES, false))
             .fold(0.0, f64::max)
 }
 
@@ -337,7 +337,7 @@ fn extension(board: &mut Board, feature: PaperPoint, foot: PaperPoint) {
         return;
     }
     let (c, s) = ((foot.x - feature.x) / length, (foot.y - feature.y) / length);
-    board.dimension_line(
+    board.extension_line(
         at(feature.x + GAP * c, feature.y + GAP * s),
         at(foot.x + OVERSHOOT * c, foot.y + OVERSHOOT * s),
     );
@@ -348,7 +348,7 @@ fn extension_to(board: &mut Board, feature: PaperPoint, foot: PaperPoint) {
     let length = hypot(foot.x - feature.x, foot.y - feature.y);
     if length > GAP {
         let (c, s) = ((foot.x - feature.x) / length, (foot.y - feature.y) / length);
-        board.dimension_line(at(feature.x + GAP * c, feature.y + GAP * s), foot);
+        board.extension_line(at(feature.x + GAP * c, feature.y + GAP * s), foot);
     }
 }
 

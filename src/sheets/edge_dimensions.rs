@@ -13,7 +13,14 @@ use crate::units::angle::{atan2, cos, hypot, sin};
 use crate::units::tolerance::SAME_LENGTH_MM;
 
 /// Puts down what the face view must say of the edge; nothing for a pressed plate, whose edge is its flange.
-pub fn put_edge_dimensions(board: &mut Board, set: &Set<'_>, view: &View, paper: &PaperBox) {
+/// A leg's width stands below whatever running dimensions take so much room under the view.
+pub fn put_edge_dimensions(
+    board: &mut Board,
+    set: &Set<'_>,
+    view: &View,
+    paper: &PaperBox,
+    foot_row: f64,
+) {
     match &set.spec.written.outline {
         Some(OutlineSpec::Keyhole(k)) => {
             let half = k.leg_width.value().to_mm() / 2.0;
@@ -22,7 +29,7 @@ pub fn put_edge_dimensions(board: &mut Board, set: &Set<'_>, view: &View, paper:
                 board,
                 view.place(Point::new(-half, foot)),
                 view.place(Point::new(half, foot)),
-                paper.bottom + FIRST_ROW + 4.0,
+                paper.bottom + foot_row + FIRST_ROW + 4.0,
                 Says {
                     words: &set.figures.size_short(&k.leg_width),
                     length: k.leg_width.value(),

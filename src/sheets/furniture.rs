@@ -2,8 +2,9 @@
 
 use super::at;
 use super::board::{Board, PaperBox};
+use super::clear::no_lettering_in;
 use super::paper_size::{frame, paper_size};
-use super::{Hang, Pen};
+use super::{Hang, PaperPoint, Pen};
 use crate::spec::Paper;
 
 /// Zone fields are this long, counted outwards from the centring marks, mm.
@@ -93,24 +94,29 @@ fn fields(from: f64, to: f64) -> Vec<f64> {
     borders
 }
 
+/// Marks at the middles of the sides, a little way into the drawing: no further than the frame where lettering stands there.
 fn put_centring_marks(board: &mut Board, f: &PaperBox, outer: &PaperBox) {
     let m = f.middle();
-    board.rule(
-        at(m.x, outer.top),
-        at(m.x, f.top + CENTRING_INSIDE),
-        Pen::Frame,
-    );
+    let inner = |from: PaperPoint, to: PaperPoint, board: &Board| {
+        let round = PaperBox::new(
+            from.x.min(to.x),
+            from.y.min(to.y),
+            from.x.max(to.x),
+            from.y.max(to.y),
+        );
+        match no_lettering_in(board, &round.grown(1.0)) {
+            true => to,
+            false => from,
+        }
+    };
+    let (top, left, right) = (at(m.x, f.top), at(f.left, m.y), at(f.right, m.y));
+    let top_end = inner(top, at(m.x, f.top + CENTRING_INSIDE), board);
+    let left_end = inner(left, at(f.left + CENTRING_INSIDE, m.y), board);
+    let right_end = inner(right, at(f.right - CENTRING_INSIDE, m.y), board);
+    board.rule(at(m.x, outer.top), top_end, Pen::Frame);
     board.rule(at(m.x, f.bottom), at(m.x, outer.bottom), Pen::Frame);
-    board.rule(
-        at(outer.left, m.y),
-        at(f.left + CENTRING_INSIDE, m.y),
-        Pen::Frame,
-    );
-    board.rule(
-        at(f.right - CENTRING_INSIDE, m.y),
-        at(outer.right, m.y),
-        Pen::Frame,
-    );
+    board.rule(at(outer.left, m.y), left_end, Pen::Frame);
+    board.rule(right_end, at(outer.right, m.y), Pen::Frame);
 }
 
 /// A rule pen 0.7 mm wide shows where the paper ends: two short lines in each corner.

@@ -2,7 +2,7 @@
 
 use super::board::{Board, PaperBox};
 use super::dimension::{
-    FIRST_ROW, Running, Says, across, across_beside, arrow, leader, running_across, running_room,
+    FIRST_ROW, Says, across, across_beside, arrow, leader, running_across, running_room,
     running_upwards, upwards,
 };
 use super::edge_dimensions::put_edge_dimensions;
@@ -13,13 +13,14 @@ use super::key_plan::{self, put_key_plan};
 use super::letter_size::{FIGURES, NOTES, TABLE};
 use super::particulars::view_words;
 use super::proving_bar::put_scale_bar;
+use super::route::{Feature, Line, Rows, Side};
 use super::scale::{Scale, largest_scale};
 use super::section::{SectionView, flange_is_near, put_section, whole_depth};
 use super::set::Set;
 use super::standing_notes::{CAUTION, departures, general_notes, hold_points};
 use super::title_block::revision_table;
 use super::view::{PlateBox, View};
-use super::{Hang, Pattern, Pen, Role, at};
+use super::{Hang, Pattern, Pen, Role, at, face};
 use crate::design::{FlangeDesign, Hole, Point};
 use crate::units::Length;
 use crate::units::angle::{cos, sin};
@@ -31,13 +32,15 @@ const WIDEST_COLUMN: f64 = 125.0;
 /// Clear strip between views and column, mm.
 const BESIDE_COLUMN: f64 = 5.0;
 /// Clear strip between face view and section, mm.
-const BETWEEN_VIEWS: f64 = 16.0;
+const BETWEEN_VIEWS: f64 = 14.5;
 /// Room right of the section for its dimensions, mm.
-const SECTION_SIDE: f64 = 16.0;
+const SECTION_SIDE: f64 = 13.5;
 /// The same where the flange stands away, so that the thickness stands there too, mm.
-const SECTION_SIDE_AWAY: f64 = 27.0;
+const SECTION_SIDE_AWAY: f64 = 24.5;
 /// Room below the views for titles and the depth of a pressed plate, mm.
 const FOOT: f64 = 15.0;
+/// Room of the titles under running dimensions, mm.
+const TITLE: f64 = 7.0;
 /// Room below a flat plate, whose foot has a dimension of its own, mm.
 const FLAT_FOOT: f64 = 20.0;
 
@@ -111,22 +114,45 @@ struct Plan {
     left_side: f64,
     /// And above it.
     head: f64,
-    /// And below it.
+    /// Room of the running dimensions below it, nothing where there are none.
+    foot_row: f64,
+    /// All the room below it.
     foot: f64,
+    /// Whether values that run together are named.
+    names: bool,
     /// Width of the column.
     column: f64,
 }
 
 impl Plan {
     fn of(set: &Set<'_>, room: &PaperBox) -> Plan {
+        // Which values run together depends on the scale, and what room their names take decides it.
+        let first = Plan::with(set, room, &running_rows(set, None));
+        let named = Plan::with(set, room, &running_rows(set, Some(first.scale.factor())));
+        match named.scale == first.scale {
+            true => named,
+            // The schedule and the tables tell one from the other too; a smaller drawing of everything would cost more.
+            false => Plan {
+                names: false,
+                ..first
+            },
+        }
+    }
+
+    fn with(set: &Set<'_>, room: &PaperBox, rows: &Rows) -> Plan {
         let edge = PlateBox::round(&set.design.edge);
         let wide = edge.width() + whole_depth(set.design);
-        let left_side = FIRST_ROW + running_room(&heights(set, None)) + 2.0;
-        let head = FIRST_ROW + running_room(&offsets(set, None));
+        let left_side = FIRST_ROW + running_room(&rows.words(Side::Left)) + 2.0;
+        let head = FIRST_ROW + running_room(&rows.words(Side::Top));
         let aside = left_side + BETWEEN_VIEWS + section_side(set) + BESIDE_COLUMN;
+        let below = rows.words(Side::Foot);
+        let foot_row = match below.is_empty() {
+            true => 0.0,
+            false => FIRST_ROW + running_room(&below),
+        };
         let foot = match set.design.flange {
-            Some(FlangeDesign::Pressed(_)) => FOOT,
-            Some(FlangeDesign::Fabricated(_)) | None => FLAT_FOOT,
+            Some(FlangeDesign::Pressed(_)) => FOOT.max(foot_row + TITLE),
+            Some(FlangeDesign::Fabricated(_)) | None => FLAT_FOOT + foot_row,
         };
         let for_plate = (room.width() - aside - COLUMN, room.height() - head - foot);
         let scale = largest_scale(wide, edge.height(), for_plate, set.figures.in_inches());
@@ -135,7 +161,9 @@ impl Plan {
             scale,
             left_side,
             head,
+            foot_row,
             foot,
+            names: true,
             column: left_over.clamp(COLUMN, WIDEST_COLUMN),
         }
     }
@@ -172,21 +200,21 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
     );
     let paper = view.paper_box(&edge);
     put_cutting_plane(board, &view, &paper);
-    running_across(
-        board,
-        view.centre,
-        paper.top - FIRST_ROW,
-        f,
-        &offsets(set, Some(&view)),
-    );
+    let rows = running_rows(set, plan.names.then_some(f));
+    for (side, line_y) in [
+        (Side::Top, paper.top - FIRST_ROW),
+        (Side::Foot, paper.bottom + FIRST_ROW),
+    ] {
+        running_across(board, view.centre, line_y, f, &rows.running(&view, side));
+    }
     running_upwards(
         board,
         view.centre,
         paper.left - FIRST_ROW,
         f,
-        &heights(set, Some(&view)),
+        &rows.running(&view, Side::Left),
     );
-    put_edge_dimensions(board, set, &view, &paper);
+    put_edge_dimensions(board, set, &view, &paper, plan.foot_row);
     let titles = paper.bottom + plan.foot - 1.0;
     put_face_title(board, set, views, &view, (&paper, titles));
     put_loose_numbers(board, &view, set.design);
@@ -246,43 +274,43 @@ fn put_face_title(
     );
 }
 
-/// Something on the face that a running dimension points at: a hole, or a place of the edge.
-#[derive(Clone, Copy)]
-struct Feature {
-    at: Point,
-    /// Radius of the hole, nothing for an edge, mm.
-    half: f64,
-}
-
-impl Feature {
-    fn hole(hole: &Hole) -> Feature {
-        Feature {
-            at: hole.at,
-            half: hole.finish.value().to_mm() / 2.0,
-        }
+/// Running dimensions of the face: every hole off the nest and the outermost lines of the nest, and top and foot of a flat plate.
+/// Where the scale is known, values that would run together are named.
+fn running_rows(set: &Set<'_>, scale: Option<f64>) -> Rows {
+    let holes = &set.design.holes;
+    let of_nest = |h: &&Hole| in_nest(set.design.groups[h.group].purpose);
+    let loose: Vec<Feature> = holes
+        .iter()
+        .filter(|h| !of_nest(h))
+        .map(Feature::hole)
+        .collect();
+    // A line of the nest is many holes' line, so no one number names it.
+    let unnamed = |h: &Hole| Feature {
+        name: String::new(),
+        ..Feature::hole(h)
+    };
+    let nest: Vec<Feature> = holes.iter().filter(of_nest).map(unnamed).collect();
+    let in_the_way: Vec<PlateBox> = holes.iter().map(|h| Feature::hole(h).around()).collect();
+    let mut rows = Rows::default();
+    for features in [loose.clone(), outermost(&nest, |p| p.x)] {
+        let lines = lines(set, features, |p| p.x, true);
+        rows.route(&lines, &in_the_way, &[Side::Top, Side::Foot]);
     }
-}
-
-/// Distances of features from the vertical centre line: every hole off the nest, and the outermost lines of the nest.
-fn offsets(set: &Set<'_>, view: Option<&View>) -> Vec<Running> {
-    let mut features = loose_holes(set);
-    features.extend(nest_extreme(set, |h| h.at.x));
-    running(set, view, features, |p| p.x, true)
-}
-
-/// Heights of features above and below the horizontal centre line; top and foot of a flat plate among them.
-fn heights(set: &Set<'_>, view: Option<&View>) -> Vec<Running> {
-    let mut features = loose_holes(set);
-    features.extend(nest_extreme(set, |h| h.at.y));
-    features.extend(nest_extreme(set, |h| -h.at.y));
-    if !matches!(set.design.flange, Some(FlangeDesign::Pressed(_))) {
-        features.extend(ends_of_edge(set));
+    for features in [loose, outermost(&nest, |p| p.y), ends_of_edge(set)] {
+        let lines = lines(set, features, |p| p.y, false);
+        rows.route(&lines, &in_the_way, &[Side::Left]);
     }
-    running(set, view, features, |p| p.y, false)
+    if let Some(scale) = scale {
+        rows.name_what_runs_together(scale);
+    }
+    rows
 }
 
-/// Highest and lowest places of the plate's edge, the leftmost where there are several.
+/// Highest and lowest places of a flat plate's edge, the leftmost where there are several; a pressed plate has its flange there.
 fn ends_of_edge(set: &Set<'_>) -> Vec<Feature> {
+    if matches!(set.design.flange, Some(FlangeDesign::Pressed(_))) {
+        return Vec::new();
+    }
     let edge = PlateBox::round(&set.design.edge);
     let corner_at = |y: f64| {
         set.design
@@ -298,82 +326,56 @@ fn ends_of_edge(set: &Set<'_>) -> Vec<Feature> {
         .map(|y| Feature {
             at: corner_at(y),
             half: 0.0,
+            name: String::new(),
         })
         .to_vec()
 }
 
-fn loose_holes(set: &Set<'_>) -> Vec<Feature> {
-    set.design
-        .holes
+/// Those of the features that lie furthest one way and furthest the other.
+fn outermost(features: &[Feature], along: impl Fn(Point) -> f64) -> Vec<Feature> {
+    let places = || features.iter().map(|f| along(f.at));
+    let (Some(low), Some(high)) = (places().reduce(f64::min), places().reduce(f64::max)) else {
+        return Vec::new();
+    };
+    let is = |f: &&Feature, v: f64| Length::mm(along(f.at)).same_as(Length::mm(v));
+    features
         .iter()
-        .filter(|h| !in_nest(set.design.groups[h.group].purpose))
-        .map(Feature::hole)
+        .filter(|f| is(f, low) || is(f, high))
+        .cloned()
         .collect()
 }
 
-/// The nest hole furthest along a direction; of several, the leftmost.
-fn nest_extreme(set: &Set<'_>, along: impl Fn(&Hole) -> f64) -> Option<Feature> {
-    set.design
-        .holes
-        .iter()
-        .filter(|h| in_nest(set.design.groups[h.group].purpose))
-        .max_by(|a, b| {
-            along(a)
-                .total_cmp(&along(b))
-                .then(b.at.x.total_cmp(&a.at.x))
-                .then(a.at.y.total_cmp(&b.at.y))
-        })
-        .map(Feature::hole)
-}
-
-/// One value for each distance that occurs; the opposite hand of a distance across is not said twice.
-fn running(
+/// One line for each distance that occurs; the opposite hand of a distance across is not said twice.
+fn lines(
     set: &Set<'_>,
-    view: Option<&View>,
     mut features: Vec<Feature>,
     along: impl Fn(Point) -> f64,
     is_across: bool,
-) -> Vec<Running> {
-    features.sort_by(|a, b| along(a.at).total_cmp(&along(b.at)));
-    let same = |a: f64, b: f64| Length::mm(a).same_as(Length::mm(b));
-    let mut values: Vec<f64> = Vec::new();
-    for feature in &features {
+) -> Vec<Line> {
+    // The right hand first, so that it is taken where both are as clear.
+    features.sort_by(|a, b| along(b.at).total_cmp(&along(a.at)));
+    let mut lines: Vec<(f64, Line)> = Vec::new();
+    for feature in features {
         let v = along(feature.at);
-        let other_hand = is_across && v < 0.0 && features.iter().any(|f| same(along(f.at), -v));
-        if !values.iter().any(|&l| same(l, v)) && !other_hand && !same(v, 0.0) {
-            values.push(v);
+        let v = if is_across { v.abs() } else { v };
+        let length = Length::mm(v).abs();
+        if length.same_as(Length::ZERO) {
+            continue;
+        }
+        let said = |(value, _): &&mut (f64, Line)| Length::mm(*value).same_as(Length::mm(v));
+        match lines.iter_mut().find(said) {
+            Some((_, line)) => line.features.push(feature),
+            None => {
+                let line = Line {
+                    length,
+                    words: set.figures.short(length),
+                    features: vec![feature],
+                };
+                lines.push((v, line));
+            }
         }
     }
-    values
-        .into_iter()
-        .filter_map(|v| {
-            // The extension line begins beside the highest or the leftmost of the features in line.
-            let first = features
-                .iter()
-                .filter(|f| same(along(f.at), v))
-                .min_by(|a, b| {
-                    if is_across {
-                        b.at.y.total_cmp(&a.at.y)
-                    } else {
-                        a.at.x.total_cmp(&b.at.x)
-                    }
-                })?;
-            let place = view.map_or(at(0.0, 0.0), |view| {
-                let c = view.place(first.at);
-                if is_across {
-                    at(c.x, c.y - first.half * view.scale)
-                } else {
-                    at(c.x - first.half * view.scale, c.y)
-                }
-            });
-            let length = Length::mm(v).abs();
-            Some(Running {
-                place,
-                words: set.figures.short(length),
-                length,
-            })
-        })
-        .collect()
+    lines.into_iter().map(|(_, line)| line).collect()
 }
 
 /// Depth, thickness, outside diameter and heel or ring on the section.
@@ -428,8 +430,11 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
                 t + heel - heel * cos(lean),
                 p.tangent_radius.to_mm() + heel * sin(lean),
             );
-            let knee = at(tip.x + 2.5, paper.top - 7.0);
             let words = vec![format!("R{} INSIDE", fig.size_short(&p.heel_radius))];
+            let limit = right(depth).max(right(0.0)) + section_side(set) + BESIDE_COLUMN - 1.0;
+            let end = tip.x + 2.5 + 4.0 + face::width(&words[0], FIGURES, false);
+            let aside = if end <= limit { 2.5 } else { -2.5 };
+            let knee = at(tip.x + aside, paper.top - 7.0);
             leader(board, tip, knee, &words, FIGURES);
         }
         Some(FlangeDesign::Fabricated(f)) => {

@@ -13,11 +13,11 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
     let mut table = Table::new(
         "HOLE SCHEDULE",
         &[
-            ("NUMBERS", 20.0, Hang::Start),
-            ("HOLES", 25.0, Hang::Start),
+            ("NUMBERS", 22.0, Hang::Start),
+            ("HOLES", 27.2, Hang::Start),
             ("OFF", 9.0, Hang::Middle),
-            ("FINISHED", 21.0, Hang::Middle),
-            ("NOW, THEN; REMARKS", 32.0, Hang::Start),
+            ("FINISH", 17.8, Hang::Middle),
+            ("NOW, THEN; REMARKS", 31.0, Hang::Start),
         ],
     );
     let nests = set.design.groups.iter().filter(|g| in_nest(g.purpose));

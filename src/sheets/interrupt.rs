@@ -1,11 +1,11 @@
-//! Centre lines, hatching and extension lines stop short of lettering, as a draughtsman's do.
+//! Centre lines, hatching and extension lines stop short of lettering, and extension lines of holes, as a draughtsman's do.
 
 use super::at;
 use super::board::{Board, PaperBox};
-use super::clear::{line_within, touches};
+use super::clear::{line_through, line_within, touches};
 use super::text_box::text_box;
-use super::{Mark, Role};
-use crate::units::angle::{cos, sin};
+use super::{Mark, PaperPoint, Role};
+use crate::units::angle::{cos, hypot, sin};
 
 /// Metal-free strip kept round lettering, mm.
 const GAP: f64 = 0.6;
@@ -28,7 +28,10 @@ pub fn interrupt_lines_at_lettering(board: &mut Board) {
             Mark::Line { role, .. } | Mark::Arc { role, .. } | Mark::Circle { role, .. } => *role,
             Mark::Filled { .. } | Mark::Text(_) => Role::Lettering,
         };
-        let gives_way = matches!(role, Role::Centre | Role::Hatch | Role::Dimension);
+        let gives_way = matches!(
+            role,
+            Role::Centre | Role::Hatch | Role::Dimension | Role::Extension
+        );
         let in_the_way: Vec<&PaperBox> = if gives_way {
             boxes.iter().filter(|b| touches(&mark, b)).collect()
         } else {
@@ -38,6 +41,53 @@ pub fn interrupt_lines_at_lettering(board: &mut Board) {
             board.marks.push(mark);
         } else {
             board.marks.extend(pieces(&mark, &in_the_way));
+        }
+    }
+}
+
+/// An extension line stops so far short of a hole in its way, and goes on so far beyond, mm.
+const BESIDE_HOLE: f64 = 1.0;
+
+/// Takes out every part of an extension line that would run through a hole which it has no business with: a line across a hole
+/// is read as the hole's own.
+pub fn interrupt_extension_lines_at_holes(board: &mut Board) {
+    let holes: Vec<(PaperPoint, f64)> = board
+        .marks
+        .iter()
+        .filter_map(|m| match m {
+            Mark::Circle {
+                centre,
+                radius,
+                role: Role::Object,
+                ..
+            } => Some((*centre, *radius)),
+            _ => None,
+        })
+        .collect();
+    let marks = std::mem::take(&mut board.marks);
+    for mark in marks {
+        let Mark::Line {
+            from,
+            to,
+            pen,
+            pattern,
+            role: Role::Extension,
+        } = mark
+        else {
+            board.marks.push(mark);
+            continue;
+        };
+        let length = hypot(to.x - from.x, to.y - from.y);
+        let beside = BESIDE_HOLE / length.max(BESIDE_HOLE);
+        let cuts = holes
+            .iter()
+            .filter_map(|&(centre, radius)| line_through(from, to, centre, radius))
+            .map(|(a, b)| (a - beside, b + beside))
+            .collect();
+        let along = |t: f64| at(from.x + (to.x - from.x) * t, from.y + (to.y - from.y) * t);
+        for (a, b) in left_over(cuts, LEAST_PIECE / length.max(LEAST_PIECE)) {
+            let (from, to) = (along(a), along(b));
+            board.line(from, to, pen, pattern, Role::Extension);
         }
     }
 }
@@ -52,7 +102,7 @@ fn pieces(mark: &Mark, boxes: &[&PaperBox]) -> Vec<Mark> {
             pattern,
             role,
         } => {
-            let length = crate::units::angle::hypot(to.x - from.x, to.y - from.y);
+            let length = hypot(to.x - from.x, to.y - from.y);
             let cuts = boxes.iter().filter_map(|b| line_within(*from, *to, b));
             let along = |t: f64| at(from.x + (to.x - from.x) * t, from.y + (to.y - from.y) * t);
             left_over(cuts.collect(), LEAST_PIECE / length.max(LEAST_PIECE))
@@ -126,7 +176,7 @@ fn left_over(mut cuts: Vec<(f64, f64)>, least: f64) -> Vec<(f64, f64)> {
 
 /// Start and sweep of what is left of an arc, found to a fifth of a millimetre.
 fn arc_pieces(
-    centre: super::PaperPoint,
+    centre: PaperPoint,
     radius: f64,
     start: f64,
     sweep: f64,

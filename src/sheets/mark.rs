@@ -53,8 +53,10 @@ pub enum Role {
     Centre,
     /// Hatching.
     Hatch,
-    /// Dimension lines, extension lines, leaders and their arrows.
+    /// Dimension lines, leaders and their arrows.
     Dimension,
+    /// Extension lines, from a feature to its dimension line.
+    Extension,
     /// Lettering.
     Lettering,
 }

@@ -66,6 +66,7 @@ mod proving_bar;
 mod ring_detail;
 mod rivet_plan;
 mod rivet_tables;
+mod route;
 #[cfg(test)]
 mod sample;
 #[cfg(test)]
@@ -174,6 +175,7 @@ fn finish(set: &Set<'_>, boards: Vec<Board>) -> Vec<Sheet> {
             if below > 0 {
                 overprint::put_overprint(&mut board);
             }
+            interrupt::interrupt_extension_lines_at_holes(&mut board);
             interrupt::interrupt_lines_at_lettering(&mut board);
             furniture::put_frame(&mut board, paper);
             let place = SheetPlace {

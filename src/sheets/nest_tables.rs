@@ -33,16 +33,16 @@ pub fn line_table(set: &Set<'_>) -> Option<Table> {
     let (_, way) = *set.design.line_way.first()?;
     let (title, offset, first, last) = match way {
         LineWay::Columns => (
-            "COLUMNS OF THE NEST",
-            "x FROM A",
-            "LOWEST y FROM B",
-            "HIGHEST y FROM B",
+            "COLUMNS OF THE NEST: x FROM A, y FROM B",
+            "x",
+            "LOWEST y",
+            "HIGHEST y",
         ),
         LineWay::Rows => (
-            "ROWS OF THE NEST",
-            "y FROM B",
-            "LEFTMOST x FROM A",
-            "RIGHTMOST x FROM A",
+            "ROWS OF THE NEST: y FROM B, x FROM A",
+            "y",
+            "LEFTMOST x",
+            "RIGHTMOST x",
         ),
     };
     let mut table = Table::new(

@@ -255,6 +255,28 @@ fn holds_every_hole_is_numbered_once_in_its_own_circle() {
     });
 }
 
+/// Hole numbers of the setting-out are 2.5 mm high at least, the least of dimensions and notes, and no centre line or extension
+/// line is left running through them; the audit proves the second.
+#[test]
+fn published_numbers_of_the_setting_out_are_dimension_height() {
+    with_boards(|set, boards| {
+        for board in boards.iter().filter(|b| b.name == "setting-out") {
+            for mark in &board.marks {
+                if let Mark::Text(text) = mark {
+                    assert!(
+                        text.height >= super::audit::LEAST_HEIGHT,
+                        "{}, {}: {} is {} mm high",
+                        set.spec.written.job.engine,
+                        board.scale_words,
+                        text.words,
+                        text.height
+                    );
+                }
+            }
+        }
+    });
+}
+
 /// Words that stand in the middle of a circle of the object, figures of ligaments left out.
 fn numbers_in_circles(board: &Board) -> Vec<&str> {
     board

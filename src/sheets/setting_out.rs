@@ -1,16 +1,15 @@
 //! Sheet: setting-out of the nest. Every hole with its number in it, running dimensions of its lines, tables and counts.
 
 use super::board::{Board, PaperBox};
-use super::dimension::{
-    FIRST_ROW, Running, have_room, running_across, running_room, running_upwards,
-};
+use super::dimension::{FIRST_ROW, have_room, running_across, running_room, running_upwards};
 use super::face_view::{Wanted, in_nest, number_height, number_words, put_hole};
 use super::flow::{Block, flow, flow_in_columns};
-use super::letter_size::{FIGURES, LINE_PITCH, NOTES, TABLE, wrap};
+use super::letter_size::{FIGURES, LEAST_NUMBER, LINE_PITCH, NOTES, TABLE, wrap};
 use super::ligament_figures::{figures_height, put_ligament_figures};
 use super::nest_tables::{count_box, line_table, metal_table};
 use super::particulars::view_words;
 use super::proving_bar::put_scale_bar;
+use super::route::{Feature, Line, Rows, Side};
 use super::scale::{Scale, larger_scales, largest_scale};
 use super::set::Set;
 use super::standing_notes::{is_symmetrical, nest_notes};
@@ -25,8 +24,12 @@ const TABLES: f64 = 140.0;
 const FOOT: f64 = 12.0;
 /// Width kept for the scale bar, mm.
 const BAR: f64 = 74.0;
+/// Numbers of the nest are read at arm's length beside the plate: none is under this where sheets enough can be had for it, mm.
+pub(super) const READ_AT_ARM: f64 = 2.5;
 /// A nest is cut up over so many sheets at most so that its numbers can be read; one that takes more is drawn whole without them.
 const MOST_PARTS: usize = 12;
+/// From the title, with the scale bar's figures below it, to the figures of least metal, mm.
+const BELOW_TITLE: f64 = 5.0;
 /// How far datum lines run past the nest, mm.
 const DATUM_OVER: f64 = 7.0;
 
@@ -49,8 +52,17 @@ pub fn setting_out(set: &Set<'_>) -> Vec<Board> {
         let column = PaperBox::new(room.right - TABLES, room.top, room.right, room.bottom);
         let views = PaperBox::new(room.left, room.top, column.left - 6.0, room.bottom);
         let part = (tiles.len() > 1).then_some((i + 1, tiles.len()));
-        put_nest(&mut board, set, &views, scale, tile, part);
-        blocks = flow(&mut board, &column, blocks).0;
+        let foot = put_nest(&mut board, set, &views, scale, tile, part);
+        let (rest, reached) = flow(&mut board, &column, blocks);
+        blocks = rest;
+        if tiles.len() == 1 {
+            let beside = match blocks.is_empty() {
+                true => PaperBox::new(column.left, reached + 3.0, column.right, column.bottom),
+                false => PaperBox::new(column.left, column.bottom, column.right, column.bottom),
+            };
+            let below = PaperBox::new(views.left, foot + BELOW_TITLE, views.right, views.bottom);
+            put_ligament_figures(&mut board, set, &[below, beside]);
+        }
         boards.push(board.clone());
     }
     while !blocks.is_empty() && boards.len() < 20 {
@@ -87,14 +99,15 @@ fn nest_holes<'a>(set: &Set<'a>) -> impl Iterator<Item = &'a Hole> {
         .filter(|h| in_nest(design.groups[h.group].purpose))
 }
 
-/// Height at which every number of the nest can be read inside its hole at a scale, and whether they must stand without
-/// their letter for it; none where even that does not do.
-fn numbers_at(set: &Set<'_>, scale: Scale) -> Option<(f64, bool)> {
+/// Height at which every number of the nest can be read inside its hole at a scale, never under a least one, and whether they
+/// must stand without their letter for it; none where even that does not do.
+fn numbers_at(set: &Set<'_>, scale: Scale, at_least: f64) -> Option<(f64, bool)> {
     let least = |bare: bool| {
-        nest_holes(set).try_fold(f64::INFINITY, |least: f64, h| {
+        let height = nest_holes(set).try_fold(f64::INFINITY, |least: f64, h| {
             let radius = h.finish.value().to_mm() / 2.0 * scale.factor();
             Some(least.min(number_height(number_words(&h.id, bare), radius)?))
-        })
+        });
+        height.filter(|h| *h >= at_least)
     };
     least(false)
         .map(|h| (h, false))
@@ -103,24 +116,47 @@ fn numbers_at(set: &Set<'_>, scale: Scale) -> Option<(f64, bool)> {
 
 /// The scale, and the parts of the nest that go on a sheet each: one, unless its numbers would be too small to read.
 fn plan(set: &Set<'_>, nest: &PlateBox, room: &PaperBox) -> (Scale, Vec<PlateBox>) {
-    let left_side = FIRST_ROW + running_room(&heights(set, None, nest)) + 4.0;
-    let head = FIRST_ROW + running_room(&offsets(set, None, nest)) + 1.0;
-    let wide = room.width() - TABLES - 6.0 - left_side - DATUM_OVER;
-    let high = room.height() - head - FOOT - DATUM_OVER;
+    let around = Around::of(&running_rows(set, nest));
+    let wide = room.width() - TABLES - 6.0 - around.left - DATUM_OVER;
+    let high = room.height() - around.head - FOOT - around.foot;
     let inches = set.figures.in_inches();
     let whole = largest_scale(nest.width(), nest.height(), (wide, high), inches);
-    if numbers_at(set, whole).is_some() {
+    if numbers_at(set, whole, READ_AT_ARM).is_some() {
         return (whole, vec![*nest]);
     }
     let scale = larger_scales(whole, inches)
         .into_iter()
-        .find(|&s| numbers_at(set, s).is_some())
+        .find(|&s| numbers_at(set, s, READ_AT_ARM).is_some())
         .unwrap_or(whole);
     let parts = parts_of(set, nest, wide / scale.factor(), high / scale.factor());
     if parts.across * parts.down > MOST_PARTS as f64 {
         return (whole, vec![*nest]);
     }
     (scale, cut_up(set, nest, parts))
+}
+
+/// Room round the nest for its running dimensions and its datum lines, mm.
+struct Around {
+    left: f64,
+    head: f64,
+    foot: f64,
+}
+
+impl Around {
+    fn of(rows: &Rows) -> Around {
+        let room = |side: Side| {
+            let words = rows.words(side);
+            match words.is_empty() {
+                true => 0.0,
+                false => FIRST_ROW + running_room(&words) + 1.0,
+            }
+        };
+        Around {
+            left: room(Side::Left) + 3.0,
+            head: room(Side::Top).max(DATUM_OVER),
+            foot: room(Side::Foot).max(DATUM_OVER),
+        }
+    }
 }
 
 /// How many parts a nest is cut into.
@@ -168,6 +204,7 @@ fn cut_up(set: &Set<'_>, nest: &PlateBox, Parts { across, down }: Parts) -> Vec<
     parts
 }
 
+/// Puts a part of the nest down with its title; tells how far down the title reaches.
 fn put_nest(
     board: &mut Board,
     set: &Set<'_>,
@@ -175,30 +212,31 @@ fn put_nest(
     scale: Scale,
     part: &PlateBox,
     which: Option<(usize, usize)>,
-) {
+) -> f64 {
     let mut shown = PlateBox::NONE;
     for hole in nest_holes(set).filter(|h| part.holds(h.at)) {
         shown.take(hole.at, hole.finish.value().to_mm() / 2.0);
     }
     let f = scale.factor();
-    let left_side = FIRST_ROW + running_room(&heights(set, None, part)) + 4.0;
-    let head = FIRST_ROW + running_room(&offsets(set, None, part)) + 1.0;
+    let rows = running_rows(set, part);
+    let around = Around::of(&rows);
     let high = shown.height() * f;
     let figures = if which.is_none() {
         figures_height(set)
     } else {
         0.0
     };
-    let spare = (views.height() - head - high - FOOT - DATUM_OVER - figures).max(0.0);
-    let spare_wide = (views.width() - left_side - shown.width() * f - DATUM_OVER).max(0.0);
+    let spare = (views.height() - around.head - high - FOOT - around.foot - figures).max(0.0);
+    let spare_wide = (views.width() - around.left - shown.width() * f - DATUM_OVER).max(0.0);
     let view = View {
         scale: f,
         centre: at(
-            views.left + left_side + spare_wide / 2.0 - shown.left * f,
-            views.top + head + spare / 3.0 + shown.top * f,
+            views.left + around.left + spare_wide / 2.0 - shown.left * f,
+            views.top + around.head + spare / 3.0 + shown.top * f,
         ),
     };
-    let numbers = numbers_at(set, scale);
+    let numbers =
+        numbers_at(set, scale, READ_AT_ARM).or_else(|| numbers_at(set, scale, LEAST_NUMBER));
     let wanted = Wanted {
         tube_numbers: numbers,
         other_numbers: true,
@@ -221,20 +259,21 @@ fn put_nest(
     );
     let whole_x = (datum.x - view.centre.x).abs() < 1e-9;
     let whole_y = (datum.y - view.centre.y).abs() < 1e-9;
-    let (top, left) = (paper.top - FIRST_ROW, paper.left - FIRST_ROW);
-    let (across, up) = (
-        offsets(set, Some(&view), part),
-        heights(set, Some(&view), part),
-    );
-    let (fits_across, fits_up) = (
-        have_room(&across, paper.width()),
-        have_room(&up, paper.height()),
-    );
-    if fits_across {
-        running_across(board, datum, top, if whole_x { f } else { 0.0 }, &across);
+    let mut all_fit = true;
+    for (side, line_y) in [
+        (Side::Top, paper.top - FIRST_ROW),
+        (Side::Foot, paper.bottom + FIRST_ROW),
+    ] {
+        let across = rows.running(&view, side);
+        match have_room(&across, paper.width()) {
+            true => running_across(board, datum, line_y, if whole_x { f } else { 0.0 }, &across),
+            false => all_fit = false,
+        }
     }
-    if fits_up {
-        running_upwards(board, datum, left, if whole_y { f } else { 0.0 }, &up);
+    let (left, up) = (paper.left - FIRST_ROW, rows.running(&view, Side::Left));
+    match have_room(&up, paper.height()) {
+        true => running_upwards(board, datum, left, if whole_y { f } else { 0.0 }, &up),
+        false => all_fit = false,
     }
     let mut words = match which {
         Some((i, of)) => format!(
@@ -250,21 +289,17 @@ fn put_nest(
     if numbers.is_none() {
         words.push_str("; NUMBERS GO LINE BY LINE AS THE TABLE SAYS, AND TABLES/HOLES.CSV HAS THE PLACE OF EACH");
     }
-    if !(fits_across && fits_up) {
+    if !all_fit {
         words.push_str("; RUNNING SIZES STAND IN THE MARKING-OUT TABLES");
     }
-    let title_y = paper.bottom + DATUM_OVER + NOTES + 1.5;
+    let title_y = paper.bottom + around.foot + NOTES + 1.5;
     let lines = wrap(&words, views.width() - BAR, NOTES, true);
     let base = |i: usize| title_y + i as f64 * NOTES * LINE_PITCH;
     for (i, line) in lines.iter().enumerate() {
         board.bold(at(views.left, base(i)), line, NOTES, Hang::Start);
     }
     put_scale_bar(board, at(views.right - BAR + 3.0, title_y), f, set.figures);
-    if which.is_none() {
-        let below = base(lines.len().saturating_sub(1)) + 3.0;
-        let room = PaperBox::new(views.left, below, views.right, views.bottom);
-        put_ligament_figures(board, set, &room);
-    }
+    base(lines.len().saturating_sub(1))
 }
 
 /// Datum lines A and B across the nest, lettered at their ends.
@@ -296,55 +331,46 @@ fn put_datum_lines(board: &mut Board, view: &View, paper: &PaperBox) {
     }
 }
 
-/// Distances of every upright line of holes from datum A; one hand only where the holes stand alike on both.
-fn offsets(set: &Set<'_>, view: Option<&View>, part: &PlateBox) -> Vec<Running> {
-    let spans_datum = part.left < 0.0 && part.right > 0.0;
-    let one_hand = spans_datum && is_symmetrical(set);
-    lines(set, view, part, |h| h.at.x, |v| !one_hand || v > 0.0, true)
+/// Running dimensions of every line of the nest, upright lines above it or below, level ones at its left; the lines of one group
+/// of holes together. One hand only where the holes stand alike on both.
+fn running_rows(set: &Set<'_>, part: &PlateBox) -> Rows {
+    let one_hand = part.left < 0.0 && part.right > 0.0 && is_symmetrical(set);
+    let of_part: Vec<&Hole> = nest_holes(set).filter(|h| part.holds(h.at)).collect();
+    let in_the_way: Vec<PlateBox> = of_part.iter().map(|h| Feature::hole(h).around()).collect();
+    let mut rows = Rows::default();
+    for group in 0..set.design.groups.len() {
+        let holes = || of_part.iter().copied().filter(|h| h.group == group);
+        let across = lines(set, holes(), |h| h.at.x, |v| !one_hand || v > 0.0);
+        rows.route(&across, &in_the_way, &[Side::Top, Side::Foot]);
+        let up = lines(set, holes(), |h| h.at.y, |_| true);
+        rows.route(&up, &in_the_way, &[Side::Left]);
+    }
+    rows
 }
 
-/// Heights of every level line of holes from datum B.
-fn heights(set: &Set<'_>, view: Option<&View>, part: &PlateBox) -> Vec<Running> {
-    lines(set, view, part, |h| h.at.y, |_| true, false)
-}
-
-fn lines(
+fn lines<'a>(
     set: &Set<'_>,
-    view: Option<&View>,
-    part: &PlateBox,
+    holes: impl Iterator<Item = &'a Hole>,
     along: impl Fn(&Hole) -> f64,
     wanted: impl Fn(f64) -> bool,
-    is_across: bool,
-) -> Vec<Running> {
-    let mut holes: Vec<&Hole> = nest_holes(set).filter(|h| part.holds(h.at)).collect();
-    holes.sort_by(|a, b| {
-        along(a).total_cmp(&along(b)).then(if is_across {
-            b.at.y.total_cmp(&a.at.y)
-        } else {
-            a.at.x.total_cmp(&b.at.x)
-        })
-    });
-    let mut values: Vec<Running> = Vec::new();
+) -> Vec<Line> {
+    let mut holes: Vec<&Hole> = holes.collect();
+    holes.sort_by(|a, b| along(a).total_cmp(&along(b)));
+    let mut lines: Vec<Line> = Vec::new();
     for hole in holes {
         let v = Length::mm(along(hole));
-        let said = values.last().is_some_and(|last| last.length.same_as(v));
-        if said || v.same_as(Length::ZERO) || !wanted(along(hole)) {
+        if v.same_as(Length::ZERO) || !wanted(along(hole)) {
             continue;
         }
-        let r = hole.finish.value().to_mm() / 2.0;
-        let place = view.map_or(at(0.0, 0.0), |view| {
-            let c = view.place(hole.at);
-            if is_across {
-                at(c.x, c.y - r * view.scale)
-            } else {
-                at(c.x - r * view.scale, c.y)
-            }
-        });
-        values.push(Running {
-            place,
-            words: set.figures.short(v.abs()),
-            length: v,
-        });
+        let feature = Feature::hole(hole);
+        match lines.last_mut() {
+            Some(last) if last.length.same_as(v) => last.features.push(feature),
+            Some(_) | None => lines.push(Line {
+                length: v,
+                words: set.figures.short(v.abs()),
+                features: vec![feature],
+            }),
+        }
     }
-    values
+    lines
 }

@@ -2,13 +2,12 @@
 
 use super::board::{Board, PaperBox};
 use super::clear::{is_clear, touches};
-use super::dimension::{
-    FIRST_ROW, Running, have_room, running_across, running_room, running_upwards,
-};
+use super::dimension::{FIRST_ROW, have_room, running_across, running_room, running_upwards};
 use super::face_view::in_nest;
 use super::letter_size::{FIGURES, NOTES, TABLE};
 use super::proving_bar::put_scale_bar;
-use super::scale::largest_scale;
+use super::route::{Feature, Line, Rows, Side};
+use super::scale::{Scale, largest_scale};
 use super::set::Set;
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, at, face};
@@ -44,32 +43,29 @@ fn drawn_box(set: &Set<'_>) -> PlateBox {
 /// Puts the view at the left of a box; tells how far right it reaches on the paper.
 pub fn put_struck_view(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64 {
     let shown = drawn_box(set);
-    let head = FIRST_ROW + running_room(&across_values(set, None));
-    let left = FIRST_ROW + running_room(&level_values(set, None));
-    let right = FIRST_ROW + running_room(&loose_heights(set, None)).max(DATUM_OVER);
-    let space = (room.width() - left - right, room.height() - head - FOOT);
-    let scale = largest_scale(
-        shown.width(),
-        shown.height(),
-        space,
-        set.figures.in_inches(),
-    );
-    let f = scale.factor();
-    let spare = (space.1 - shown.height() * f).max(0.0);
-    board.scale_words = scale.words();
+    // The nest's lines below and the rest above, each row with half the values, unless that costs a scale.
+    let apart = Plan::of(set, room, &shown, &[Side::Foot, Side::Top]);
+    let together = Plan::of(set, room, &shown, &[Side::Top]);
+    let plan = match apart.scale.factor() < together.scale.factor() {
+        true => together,
+        false => apart,
+    };
+    let f = plan.scale.factor();
+    let spare = (plan.space.1 - shown.height() * f).max(0.0);
+    board.scale_words = plan.scale.words();
     let view = View {
         scale: f,
         centre: at(
-            room.left + left - shown.left * f,
-            room.top + head + spare / 2.0 + shown.top * f,
+            room.left + plan.left - shown.left * f,
+            room.top + plan.head + spare / 2.0 + shown.top * f,
         ),
     };
     let paper = view.paper_box(&shown);
     put_datum_lines(board, set, &view);
     put_nest_lines(board, set, &view);
     put_loose_holes(board, set, &view);
-    put_running(board, set, &view, &paper);
-    put_rivet_mark(board, set, &view);
+    put_running(board, &view, &paper, &plan.rows);
+    put_rivet_mark(board, set, &view, plan.foot_row);
     put_pop_names(board, set, &view);
     let y = room.bottom - 4.5;
     let bar = put_scale_bar(board, at(room.left + 3.0, y), f, set.figures);
@@ -77,7 +73,50 @@ pub fn put_struck_view(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64
     let title = at(room.left + (bar + 15.0).max(68.0), y + 2.0);
     board.bold(title, "STRUCK LINES AND POPS", NOTES, Hang::Start);
     put_loose_numbers(board, set, &view);
-    paper.right + right
+    paper.right + plan.right
+}
+
+/// How the view and its running dimensions share their room.
+struct Plan {
+    rows: Rows,
+    scale: Scale,
+    /// Room for the shown part of the plate, mm.
+    space: (f64, f64),
+    left: f64,
+    right: f64,
+    head: f64,
+    /// What the running dimensions below take.
+    foot_row: f64,
+}
+
+impl Plan {
+    fn of(set: &Set<'_>, room: &PaperBox, shown: &PlateBox, nest_lines_at: &[Side]) -> Plan {
+        let rows = running_rows(set, nest_lines_at);
+        let row = |side: Side| {
+            let words = rows.words(side);
+            match words.is_empty() {
+                true => 0.0,
+                false => FIRST_ROW + running_room(&words),
+            }
+        };
+        let (left, head, foot_row) = (row(Side::Left), row(Side::Top), row(Side::Foot));
+        let head = head.max(DATUM_OVER);
+        let right = row(Side::Right).max(FIRST_ROW + DATUM_OVER);
+        let space = (
+            room.width() - left - right,
+            room.height() - head - FOOT - foot_row,
+        );
+        let inches = set.figures.in_inches();
+        Plan {
+            scale: largest_scale(shown.width(), shown.height(), space, inches),
+            rows,
+            space,
+            left,
+            right,
+            head,
+            foot_row,
+        }
+    }
 }
 
 /// Datum lines with their letters, the pop circle and its four pops.
@@ -290,90 +329,90 @@ fn put_loose_numbers(board: &mut Board, set: &Set<'_>, view: &View) {
     }
 }
 
-/// Running dimensions of every line and level, from the datum lines alone, where there is room for their figures.
-fn put_running(board: &mut Board, set: &Set<'_>, view: &View, paper: &PaperBox) {
+/// Puts the running dimensions of every line and level down, from the datum lines alone, where there is room for their figures.
+fn put_running(board: &mut Board, view: &View, paper: &PaperBox, rows: &Rows) {
     let c = view.centre;
-    let across = across_values(set, Some(view));
-    if have_room(&across, paper.width()) {
-        running_across(board, c, paper.top - FIRST_ROW, view.scale, &across);
+    for (side, line_y) in [
+        (Side::Top, paper.top - FIRST_ROW),
+        (Side::Foot, paper.bottom + FIRST_ROW),
+    ] {
+        let values = rows.running(view, side);
+        if have_room(&values, paper.width()) {
+            running_across(board, c, line_y, view.scale, &values);
+        }
     }
-    let up = level_values(set, Some(view));
-    if have_room(&up, paper.height()) {
-        running_upwards(board, c, paper.left - FIRST_ROW, view.scale, &up);
-    }
-    let loose = loose_heights(set, Some(view));
-    if have_room(&loose, paper.height()) {
-        running_upwards(board, c, paper.right + FIRST_ROW, view.scale, &loose);
+    for (side, line_x) in [
+        (Side::Left, paper.left - FIRST_ROW),
+        (Side::Right, paper.right + FIRST_ROW),
+    ] {
+        let values = rows.running(view, side);
+        if have_room(&values, paper.height()) {
+            running_upwards(board, c, line_x, view.scale, &values);
+        }
     }
 }
 
-/// Distances across of the nest's upright lines and of the holes off it, both hands, each once.
-fn across_values(set: &Set<'_>, view: Option<&View>) -> Vec<Running> {
-    let mut wanted = uprights(set.design);
-    wanted.extend(loose(set).map(|h| Length::mm(h.at.x)));
-    values(
-        set,
-        view,
-        wanted,
-        set.design.holes.iter().collect(),
-        Way::Across,
-    )
-}
-
-/// Heights of the nest's level lines.
-fn level_values(set: &Set<'_>, view: Option<&View>) -> Vec<Running> {
+/// Running dimensions: upright lines of the nest on the sides asked for, both hands, the holes off it above; level lines of the
+/// nest at the left and the heights of the other holes at the right.
+fn running_rows(set: &Set<'_>, nest_lines_at: &[Side]) -> Rows {
     let of_nest = |h: &&Hole| in_nest(set.design.groups[h.group].purpose);
-    let holes = set.design.holes.iter().filter(of_nest).collect();
-    values(set, view, levels(set.design), holes, Way::UpLeft)
+    let nest = || set.design.holes.iter().filter(of_nest);
+    let in_the_way: Vec<PlateBox> = loose(set).map(|h| Feature::hole(h).around()).collect();
+    let loose_at = |along: fn(&Hole) -> f64| loose(set).map(|h| Length::mm(along(h))).collect();
+    let mut rows = Rows::default();
+    for (lines, sides) in [
+        (
+            lines(set, uprights(set.design), nest(), |h| h.at.x),
+            nest_lines_at,
+        ),
+        (
+            lines(set, loose_at(|h| h.at.x), loose(set), |h| h.at.x),
+            &[Side::Top],
+        ),
+        (
+            lines(set, levels(set.design), nest(), |h| h.at.y),
+            &[Side::Left],
+        ),
+        (
+            lines(set, loose_at(|h| h.at.y), loose(set), |h| h.at.y),
+            &[Side::Right],
+        ),
+    ] {
+        rows.route(&lines, &in_the_way, sides);
+    }
+    rows
 }
 
-/// Heights of the holes off the nest.
-fn loose_heights(set: &Set<'_>, view: Option<&View>) -> Vec<Running> {
-    let wanted = loose(set).map(|h| Length::mm(h.at.y)).collect();
-    values(set, view, wanted, loose(set).collect(), Way::UpRight)
-}
-
-/// Which way a running dimension runs, and on which side of the view.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Way {
-    Across,
-    UpLeft,
-    UpRight,
-}
-
-fn values(
+/// The lines wanted, each with the pops that stand on it.
+fn lines<'a>(
     set: &Set<'_>,
-    view: Option<&View>,
     mut wanted: Vec<Length>,
-    holes: Vec<&Hole>,
-    way: Way,
-) -> Vec<Running> {
+    holes: impl Iterator<Item = &'a Hole>,
+    along: impl Fn(&Hole) -> f64,
+) -> Vec<Line> {
     wanted.sort_by(Length::total_cmp);
     wanted.dedup_by(|a, b| a.same_as(*b));
-    let along = |h: &Hole| Length::mm(if way == Way::Across { h.at.x } else { h.at.y });
-    // The extension line begins at the pop nearest to the figures.
-    let nearness = |h: &Hole| match way {
-        Way::Across => h.at.y,
-        Way::UpLeft => -h.at.x,
-        Way::UpRight => h.at.x,
-    };
+    let holes: Vec<&Hole> = holes.collect();
     wanted
         .into_iter()
         .filter(|v| !v.same_as(Length::ZERO))
-        .filter_map(|v| {
-            let on_line = holes.iter().filter(|h| along(h).same_as(v));
-            let nearest = on_line.max_by(|a, b| nearness(a).total_cmp(&nearness(b)))?;
-            Some(Running {
-                place: view.map_or(at(0.0, 0.0), |view| view.place(nearest.at)),
-                words: set.figures.short(v.abs()),
+        .map(|v| {
+            let on_line = holes.iter().filter(|h| Length::mm(along(h)).same_as(v));
+            let pop = |h: &&Hole| Feature {
+                half: 0.0,
+                ..Feature::hole(h)
+            };
+            Line {
                 length: v,
-            })
+                words: set.figures.short(v.abs()),
+                features: on_line.map(pop).collect(),
+            }
         })
         .collect()
 }
 
-/// Bottom centre of the rivet circle below the view.
-fn put_rivet_mark(board: &mut Board, set: &Set<'_>, view: &View) {
+/// Bottom centre of the rivet circle below the view and its running dimensions.
+fn put_rivet_mark(board: &mut Board, set: &Set<'_>, view: &View, foot_row: f64) {
     let (Some(line), Some(spec)) = (&set.design.rivets, &set.spec.written.rivets) else {
         return;
     };
@@ -389,7 +428,11 @@ fn put_rivet_mark(board: &mut Board, set: &Set<'_>, view: &View) {
             )
         }
     };
-    let y = view.y(-pop_circle(set.design).to_mm()) + DATUM_OVER + 1.5;
+    let foot = drawn_box(set).bottom.min(-pop_circle(set.design).to_mm());
+    let y = match foot_row > 0.0 {
+        true => view.y(foot) + foot_row + 1.5,
+        false => view.y(-pop_circle(set.design).to_mm()) + DATUM_OVER + 1.5,
+    };
     let c = view.centre.x;
     board.filled(
         vec![at(c, y), at(c - 1.2, y + 2.4), at(c + 1.2, y + 2.4)],

@@ -14,7 +14,7 @@ use super::tube_end_tables::{ends_figures, every_tube, fouling_table};
 use super::tubes_lengthwise::put_tubes_lengthwise;
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, Pattern, Pen, Role, at};
-use crate::design::{DrawnOut, Point, RoadForm};
+use crate::design::{DrawnOut, Hole, Point, RoadForm};
 use crate::units::angle::{cos, sin};
 
 /// Width of the column of tables, mm.
@@ -114,11 +114,20 @@ fn put_both_ends(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     view.outline(board, &design.edge, Stroke::TANGENT);
     super::face_view::put_centre_lines(board, &view, &PlateBox::round(&design.edge));
     let nest = |group: usize| super::face_view::in_nest(design.groups[group].purpose);
+    // The other end's circle crosses the room inside, so numbers keep further from the rim. One height for all of a group: a
+    // larger number would look as if it meant more.
+    let height_in =
+        |hole: &Hole| number_height(&hole.id, hole.finish.value().to_mm() / 2.0 * f - 0.4);
+    let heights: Vec<Option<f64>> = (0..design.groups.len())
+        .map(|group| {
+            let of_group = design.holes.iter().filter(|h| h.group == group);
+            of_group.filter_map(height_in).reduce(f64::min)
+        })
+        .collect();
     for hole in design.holes.iter().filter(|h| nest(h.group)) {
         let radius = hole.finish.value().to_mm() / 2.0;
         view.circle(board, hole.at, radius, Stroke::SEEN);
-        // The other end's circle crosses the room inside, so numbers keep further from the rim.
-        if let Some(height) = number_height(&hole.id, radius * f - 0.4) {
+        if let (Some(_), Some(height)) = (height_in(hole), heights[hole.group]) {
             let c = view.place(hole.at);
             board.text(at(c.x, c.y + height / 2.0), &hole.id, height, Hang::Middle);
         }

@@ -66,6 +66,7 @@ pub(crate) fn one_of_each() -> CutPart {
         withheld: Vec::new(),
         places: Vec::new(),
         remarks: Vec::new(),
+        inscriptions: Vec::new(),
         mass_kg: None,
     }
 }

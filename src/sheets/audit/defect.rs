@@ -39,6 +39,8 @@ pub enum Flaw {
     NoSize,
     /// A place or size that is no number.
     NoNumber,
+    /// An extension line that runs through a hole which it does not belong to.
+    ThroughHole,
     /// A character that the face lacks.
     CannotLetter(char),
 }
@@ -60,6 +62,7 @@ impl fmt::Display for Defect {
             }
             Flaw::NoSize => write!(f, "a mark of no size"),
             Flaw::NoNumber => write!(f, "a mark's place or size is no number"),
+            Flaw::ThroughHole => write!(f, "an extension line runs through a hole"),
             Flaw::CannotLetter(character) => {
                 write!(f, "holds {character:?}, which the face cannot letter")
             }
@@ -74,6 +77,7 @@ fn line_name(role: Role) -> &'static str {
         Role::Centre => "a centre line",
         Role::Hatch => "hatching",
         Role::Dimension => "a dimension line, leader or arrow",
+        Role::Extension => "an extension line",
         Role::Lettering => "lettering",
     }
 }

@@ -4,8 +4,9 @@ use kurbo::{Point, Rect};
 use rstar::primitives::{GeomWithData, Rectangle};
 use rstar::{AABB, RTree};
 
+use crate::sheets::clear::line_through;
 use crate::sheets::lettering_box::LetteringBox;
-use crate::sheets::mark::{Mark, Role, Sheet, Text};
+use crate::sheets::mark::{Mark, PaperPoint, Role, Sheet, Text};
 
 /// Upright bounds in a tree, each with its place in some list.
 pub type Bounds = RTree<GeomWithData<Rectangle<[f64; 2]>, usize>>;
@@ -95,5 +96,20 @@ impl Holes {
                     .iter()
                     .all(|corner| corner.distance(centre) < radius)
             })
+    }
+
+    /// The middles of those that a line runs right through.
+    pub fn run_through(&self, from: PaperPoint, to: PaperPoint) -> Vec<Point> {
+        touching(&self.tree, Rect::from_points(from, to))
+            .into_iter()
+            .filter_map(|i| {
+                let (centre, radius) = self.circles[i];
+                let place = PaperPoint {
+                    x: centre.x,
+                    y: centre.y,
+                };
+                line_through(from, to, place, radius).map(|_| centre)
+            })
+            .collect()
     }
 }

@@ -157,6 +157,20 @@ fn by_hand_arc_is_where_it_is_drawn() {
     );
 }
 
+/// A line up from 100 at x = 112 meets a hole of 5 mm at (110, 60): 2 mm beside its centre, so it runs through. At x = 115 it
+/// touches, from within the hole it is the hole's own, and a line that is no extension line may run there.
+#[test]
+fn by_hand_extension_line_through_a_hole() {
+    let hole = || Mark::circle(at(110.0, 60.0), 5.0, Pen::Wide, Role::Object);
+    let line =
+        |x: f64, from: f64, role: Role| Mark::line(at(x, from), at(x, 20.0), Pen::Narrow, role);
+    let found = |x: f64, from: f64| flaws(vec![hole(), line(x, from, Role::Extension)]);
+    assert_eq!(found(112.0, 100.0), [Flaw::ThroughHole]);
+    assert_eq!(found(115.0, 100.0), []);
+    assert_eq!(found(112.0, 60.0), []);
+    assert_eq!(flaws(vec![hole(), line(112.0, 100.0, Role::Centre)]), []);
+}
+
 #[test]
 fn refuses_marks_off_the_paper_and_out_of_the_frame() {
     let frame =
