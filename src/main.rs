@@ -93,6 +93,20 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Try other pitches, holes and lands: what each would come to in tubes and findings; a table, and nothing is written
+    #[command(
+        after_help = "Examples:\n  centrepop propose specs/marl-hen-smokebox.yaml\n  centrepop propose my-plate.yaml --rule tube_ligament"
+    )]
+    Propose {
+        /// The spec of the plate, a YAML file
+        spec: PathBuf,
+        /// The rule to be met, as the design check sheet names it; every rule that judges where none is named
+        #[arg(long, value_name = "RULE")]
+        rule: Option<String>,
+        /// For machines: every figure tried, numbers unrounded
+        #[arg(long)]
+        json: bool,
+    },
     /// Read a filled-in inspection record: what was made otherwise than designed, and every check run again on the plate as made
     #[command(
         name = "asmade",
@@ -145,6 +159,14 @@ fn main() -> ExitCode {
                 width: screen_width(),
             };
             commands::compare::compare(&spec, &other, asked)
+        }
+        Command::Propose { spec, rule, json } => {
+            let asked = commands::propose::Asked {
+                rule: rule.as_deref(),
+                json,
+                width: screen_width(),
+            };
+            commands::propose::propose(&spec, asked)
         }
         Command::AsMade { spec, record, json } => {
             commands::as_made::asmade(&spec, &record, json, screen_width())

@@ -12,7 +12,7 @@ use sha2::{Digest, Sha256};
 const MARL_HEN: &str = "specs/marl-hen-smokebox.yaml";
 /// Every command, in the order of the help.
 const COMMANDS: &[&str] = &[
-    "draw", "check", "explain", "compare", "asmade", "new", "schema",
+    "draw", "check", "explain", "compare", "propose", "asmade", "new", "schema",
 ];
 const HOBTHRUSH: &str = "specs/hobthrush-smokebox.yaml";
 

@@ -6,6 +6,7 @@ pub mod compare;
 pub mod draw;
 pub mod explain;
 pub mod new;
+pub mod propose;
 pub mod schema;
 mod verdict_changes;
 mod wrapped;

@@ -52,6 +52,7 @@ mod support_field;
 mod trammels;
 mod tube_ends;
 mod tube_length;
+mod varied;
 mod welds;
 mod withdrawal;
 
@@ -85,6 +86,7 @@ pub use struck_lines::{Run, levels, runs, uprights};
 pub use trammels::{QuarterPop, Strike, pop_circle, quarter_chord, quarter_pops, strikes};
 pub use tube_ends::{OtherEndOfNest, TubeEnds};
 pub use tube_length::{TubeLength, tube_length};
+pub use varied::Varied;
 pub use welds::{Weld, WeldPart, heel_quarter, nearest_to_heel, welds};
 pub use withdrawal::{DrawnOut, DrawnTube, Fouling, InTheRoad, RoadForm};
 

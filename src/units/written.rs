@@ -8,6 +8,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use super::print::trimmed;
 use super::{Density, Length, Stress};
 
 /// A kind of quantity that a spec can hold: how it is read, and what the JSON Schema calls it.
@@ -59,6 +60,16 @@ impl<Q: Quantity> Written<Q> {
     /// The text as written, with its unit.
     pub fn as_written(&self) -> &str {
         &self.text
+    }
+}
+
+impl Size {
+    /// A length that was worked out and not written: its value is exact, and its text to the sixth place of a millimetre.
+    pub fn reckoned(length: Length) -> Size {
+        Written {
+            value: length,
+            text: format!("{} mm", trimmed(length.to_mm(), 6)).into(),
+        }
     }
 }
 
