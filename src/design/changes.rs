@@ -95,6 +95,58 @@ pub struct Changes {
     pub edge: Option<(Point, f64)>,
 }
 
+impl Changes {
+    /// Whether nothing differs.
+    pub fn is_empty(&self) -> bool {
+        self.holes.is_empty()
+            && self.counts.is_empty()
+            && self.figures.is_empty()
+            && self.edge.is_none()
+    }
+
+    /// Numbers that became others, those that went on side by side as one run.
+    pub fn renumbered(&self) -> Vec<Renumbered> {
+        let mut runs: Vec<Renumbered> = Vec::new();
+        for change in &self.holes {
+            let HoleChange::Renumbered { old, new } = change else {
+                continue;
+            };
+            let one = || (old.id.clone(), new.id.clone());
+            match runs.last_mut() {
+                Some(run) if follows(&run.last.0, &old.id) && follows(&run.last.1, &new.id) => {
+                    run.last = one();
+                }
+                _ => runs.push(Renumbered {
+                    first: one(),
+                    last: one(),
+                }),
+            }
+        }
+        runs
+    }
+}
+
+/// A run of numbers that became another: each the old one and the new.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Renumbered {
+    /// The first of the run.
+    pub first: (String, String),
+    /// The last of it, the first again where it is one hole.
+    pub last: (String, String),
+}
+
+/// Whether a number comes right after another: T6 after T5.
+fn follows(id: &str, next: &str) -> bool {
+    let split = |id: &str| -> (String, Option<u32>) {
+        let letters = id.trim_end_matches(|c: char| c.is_ascii_digit());
+        (letters.to_string(), id[letters.len()..].parse().ok())
+    };
+    match (split(id), split(next)) {
+        ((letter, Some(a)), (other, Some(b))) => letter == other && b == a + 1,
+        _ => false,
+    }
+}
+
 /// What differs from the old design to the new one.
 pub fn changes(old: &Design, new: &Design) -> Changes {
     Changes {

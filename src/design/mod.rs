@@ -43,6 +43,7 @@ mod room;
 #[cfg(test)]
 mod scenario_tests;
 mod set_out;
+mod since;
 mod smokebox_tube_plate;
 mod stay_area;
 mod stay_pitch;
@@ -58,7 +59,7 @@ mod withdrawal;
 
 pub use above_tubes::AboveTubes;
 pub use as_made::{HoleMade, as_made};
-pub use changes::{Changes, FigureChange, GroupCount, HoleAt, HoleChange, changes};
+pub use changes::{Changes, FigureChange, GroupCount, HoleAt, HoleChange, Renumbered, changes};
 pub use circle_measures::{chord, circle_in_rectangle, circle_segment_area};
 pub use cross_checks::{CrossCheck, cross_checks};
 pub use direction::{DirectionLigament, directions};
@@ -80,6 +81,7 @@ pub use path::{BadStep, ImpossiblePath, Step, Walk};
 pub use point::Point;
 pub use rivet_line::{HeadRoom, Rivet, RivetLine, RivetMade};
 pub use set_out::set_out;
+pub use since::{Since, WrittenChange};
 pub use stay_area::{Piece, StayArea};
 pub use stay_pitch::StayPitch;
 pub use struck_lines::{Run, levels, runs, uprights};
@@ -149,6 +151,8 @@ pub struct Design {
     pub stay_areas: Vec<StayArea>,
     /// Masses and areas.
     pub figures: Figures,
+    /// What changed since the former issue, where the spec names one.
+    pub since: Option<Since>,
 }
 
 /// Areas and masses. Masses are there where the spec gives a density.

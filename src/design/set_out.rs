@@ -9,6 +9,7 @@ use super::nest::place_nest;
 use super::numbering::{Numbered, PlacedGroup, number_holes};
 use super::overlap::overlaps;
 use super::rivet_line::{RIVET_LETTER, set_out_rivets};
+use super::since::since;
 use super::smokebox_tube_plate::{self, Form};
 use super::stay_area::stay_areas;
 use super::stay_pitch::stay_pitches;
@@ -27,8 +28,15 @@ use crate::units::Length;
 /// Refused: sizes that leave no plate; holes that overlap one another, an edge, a heel or a weld; a hole written twice; a tube
 /// outside the flange line; an exception or a former pin where no hole is; tubes and the holes of
 /// the other end that do not agree; stages that do not end in the finished hole; a blank
-/// smaller than its flange takes. Too little metal is not refused: the rules judge it.
+/// smaller than its flange takes; a former issue that cannot be set out. Too little metal is not refused: the rules judge it.
 pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
+    let mut design = set_out_alone(spec)?;
+    design.since = since(spec, &design)?;
+    Ok(design)
+}
+
+/// Sets out a plate by itself, whatever it was at a former issue.
+fn set_out_alone(spec: &Spec) -> Result<Design, Vec<Fault>> {
     let written = &spec.written;
     let amounts = Amounts::of(written.job.units);
     let mut faults = Vec::new();
@@ -115,6 +123,7 @@ pub fn set_out(spec: &Spec) -> Result<Design, Vec<Fault>> {
         stay_tubes,
         stay_areas,
         figures,
+        since: None,
     })
 }
 

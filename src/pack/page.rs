@@ -6,7 +6,7 @@ use super::finding_words::{figures, why};
 use super::{Counts, Gate, PackFile, sheet_path};
 use crate::checks::{Finding, Verdict};
 use crate::design::Design;
-use crate::sheets::Sheet;
+use crate::sheets::{Sheet, change_rows};
 use crate::spec::Spec;
 use crate::units::print;
 
@@ -39,6 +39,7 @@ pub fn page(
     gate(&mut html, findings);
     cautions(&mut html);
     picture(&mut html, spec, paths);
+    changes(&mut html, spec, design);
     sheet_list(&mut html, sheets);
     findings_tables(&mut html, findings);
     holes(&mut html, design);
@@ -166,6 +167,30 @@ fn picture(html: &mut String, spec: &Spec, paths: &[&str]) {
             escaped(&spec.written.job.drawing)
         );
     }
+}
+
+/// What changed since the former issue, where the spec names one.
+fn changes(html: &mut String, spec: &Spec, design: &Design) {
+    let Some((title, rows)) = change_rows(spec, design) else {
+        return;
+    };
+    put!(
+        html,
+        "<h2>{}</h2>\n<table>\n<tr><th>what</th><th>was</th><th>now</th></tr>\n",
+        escaped(&title)
+    );
+    for row in rows {
+        // On the page fractions stand in a line, so the braces that stack them on a sheet are left out.
+        let plain = |words: &str| escaped(&words.replace(['{', '}'], ""));
+        put!(
+            html,
+            "<tr><td>{}</td><td>{}</td><td>{}</td></tr>\n",
+            plain(&row.what),
+            plain(&row.was),
+            plain(&row.now)
+        );
+    }
+    html.push_str("</table>\n");
 }
 
 /// The sheets in their order, each leading to its picture further down.

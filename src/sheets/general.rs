@@ -1,6 +1,8 @@
 //! Sheet: general arrangement. Face view, section on the vertical centre line, hole schedule, key plan and notes.
 
 use super::board::{Board, PaperBox};
+use super::change_rows::change_table;
+use super::cloud::put_clouds;
 use super::dimension::{
     FIRST_ROW, Says, across, across_beside, arrow, leader, running_across, running_room,
     running_upwards, upwards,
@@ -95,6 +97,8 @@ fn put_column(board: &mut Board, set: &Set<'_>, column: &PaperBox) -> Vec<Block>
     }
     blocks.push(Block::Notes(hold_points(set).at_height(TABLE), 0));
     blocks.push(Block::Notes(general_notes(set).at_height(TABLE), 0));
+    // Last, since it may be long: what the shop works by stays on this sheet.
+    blocks.extend(change_table(set.spec, set.design).map(|table| Block::Table(table, 0)));
     flow(board, &rest, blocks).0
 }
 
@@ -218,6 +222,13 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
     let titles = paper.bottom + plan.foot - 1.0;
     put_face_title(board, set, views, &view, (&paper, titles));
     put_loose_numbers(board, &view, set.design);
+    let round = PaperBox::new(
+        views.left,
+        views.top,
+        paper.right + BETWEEN_VIEWS / 2.0,
+        titles - NOTES,
+    );
+    put_clouds(board, set, &view, &round, |_| true);
     let near = flange_is_near(set.design);
     let start = paper.right + BETWEEN_VIEWS + spare / 3.0;
     let thickness = set.design.thickness.value().to_mm();

@@ -4,9 +4,11 @@ mod as_cut;
 pub mod audit;
 mod banner;
 mod board;
+mod change_rows;
 mod check_figure;
 mod check_tables;
 mod clear;
+mod cloud;
 mod count_sheet;
 mod cross_check_table;
 mod curves;
@@ -99,6 +101,7 @@ mod weld_numbers;
 #[cfg(test)]
 mod writers_agree;
 
+pub use change_rows::{ChangeRow, change_rows};
 pub use letterable::faults_of_lettering;
 pub use mark::{Hang, Mark, PaperPoint, Pattern, Pen, Role, Sheet, Text, at};
 pub use order_note::order_note_pages;

@@ -1,6 +1,7 @@
 //! Sheet: setting-out of the nest. Every hole with its number in it, running dimensions of its lines, tables and counts.
 
 use super::board::{Board, PaperBox};
+use super::cloud::put_clouds;
 use super::dimension::{FIRST_ROW, have_room, running_across, running_room, running_upwards};
 use super::face_view::{Wanted, in_nest, number_height, number_words, put_hole};
 use super::flow::{Block, flow, flow_in_columns};
@@ -251,6 +252,7 @@ fn put_nest(
         }
     }
     let paper = view.paper_box(&shown);
+    let in_view = |place| part.holds(place) || shown.holds(place);
     put_datum_lines(board, &view, &paper);
     // Where a part does not reach the datum, the values still run from it: the line is drawn from the part's side.
     let datum = at(
@@ -275,6 +277,13 @@ fn put_nest(
         true => running_upwards(board, datum, left, if whole_y { f } else { 0.0 }, &up),
         false => all_fit = false,
     }
+    let round = PaperBox::new(
+        views.left,
+        views.top,
+        views.right,
+        paper.bottom + DATUM_OVER,
+    );
+    let clouded = put_clouds(board, set, &view, &round, in_view) > 0;
     let mut words = match which {
         Some((i, of)) => format!(
             "SETTING-OUT OF TUBES, PART {i} OF {of}, {}",
@@ -285,6 +294,12 @@ fn put_nest(
     let bare = numbers.is_some_and(|(_, bare)| bare);
     if bare {
         words.push_str("; LETTERS OF THE NUMBERS LEFT OUT");
+    }
+    if let Some(since) = set.design.since.as_ref().filter(|_| clouded) {
+        words.push_str(&format!(
+            "; CLOUDED: CHANGED SINCE REVISION {}",
+            since.revision
+        ));
     }
     if numbers.is_none() {
         words.push_str("; NUMBERS GO LINE BY LINE AS THE TABLE SAYS, AND TABLES/HOLES.CSV HAS THE PLACE OF EACH");

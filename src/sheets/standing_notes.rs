@@ -28,6 +28,12 @@ pub fn general_notes(set: &Set<'_>) -> Notes {
     if set.figures.in_inches() {
         notes.push("READ ~ AS ROUNDED TO THE NEAREST 1/64; TABLES CARRY THE DECIMAL.".into());
     }
+    if let Some(since) = &set.design.since {
+        notes.push(format!(
+            "WHAT IS CLOUDED CHANGED SINCE REVISION {}; A FORMER PLACE STANDS IN DOUBLE CHAIN WHERE THE SCALE SHOWS IT.",
+            since.revision
+        ));
+    }
     notes.extend(w.sheets.notes.iter().map(|n| n.to_uppercase()));
     Notes::new("NOTES", notes)
 }

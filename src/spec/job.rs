@@ -50,4 +50,7 @@ pub struct Revision {
     pub change: String,
     /// Who drew the change.
     pub drawn_by: Option<String>,
+    /// The spec of that issue, by its path from the folder of this spec. What changed since the last issue so named is listed,
+    /// and clouded on the sheets.
+    pub spec: Option<String>,
 }

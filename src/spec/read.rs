@@ -8,6 +8,7 @@ use sha2::{Digest, Sha256};
 
 use super::as_far::{AsFar, named, rests_on_none};
 use super::fault::{Placed, report};
+use super::former::{Former, former_issue};
 use super::node::{Node, Place};
 use super::respell::respell;
 use super::shape::{Shape, shape_of};
@@ -25,6 +26,8 @@ pub struct Spec {
     pub fingerprint: String,
     /// The file's name as given, for messages.
     pub file: String,
+    /// The issue before this one, where the spec names its spec and was itself read from a file.
+    pub former: Option<Former>,
     source: Arc<str>,
     places: Arc<Node>,
 }
@@ -64,8 +67,15 @@ impl Spec {
 /// Larger than this no spec is: a hundred thousand holes by their places come to 3 MB.
 const MOST_BYTES: usize = 8 << 20;
 
-/// Reads a spec from a file.
+/// Reads a spec from a file, and the former issue that it names.
 pub fn read_spec_file(path: &Path) -> Result<Spec, Faults> {
+    let mut spec = read_one_spec_file(path)?;
+    spec.former = former_issue(&spec, path)?;
+    Ok(spec)
+}
+
+/// Reads a spec from a file, and no former issue.
+pub(super) fn read_one_spec_file(path: &Path) -> Result<Spec, Faults> {
     let file = path.display().to_string();
     let bytes = no_more_than_a_spec(path).map_err(|cause| {
         let fact = format!("the file cannot be read: {cause}");
@@ -129,6 +139,7 @@ pub fn read_spec(file: &str, bytes: &[u8]) -> Result<Spec, Faults> {
         written,
         fingerprint: fingerprint(bytes),
         file: file.into(),
+        former: None,
         source: source.into(),
         places: Arc::new(tree),
     };

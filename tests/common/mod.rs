@@ -52,6 +52,7 @@ pub fn specs() -> Vec<PathBuf> {
     let mut specs: Vec<PathBuf> = std::fs::read_dir(folder)
         .expect("specs/")
         .map(|entry| entry.expect("an entry").path())
+        .filter(|path| path.is_file())
         .collect();
     specs.sort();
     specs

@@ -11,7 +11,9 @@ use super::super::{Outcome, Said, Status, read_and_set_out};
 use super::Asked;
 use crate::checks::measure::shown;
 use crate::checks::run_checks;
-use crate::design::{Changes, FigureChange, GroupCount, HoleAt, HoleChange, Point, changes};
+use crate::design::{
+    Changes, FigureChange, GroupCount, HoleAt, HoleChange, Point, Renumbered, changes,
+};
 use crate::spec::Spec;
 use crate::units::print::trimmed;
 
@@ -137,30 +139,13 @@ fn hole_words(change: &HoleChange) -> (&'static str, String) {
     }
 }
 
-/// Numbers that went on side by side as one: "T5 to T119, now T1 to T115".
-fn runs<'a>(numbers: impl Iterator<Item = (&'a str, &'a str)>) -> Vec<String> {
-    let follows = |a: &str, b: &str| match (split_id(a), split_id(b)) {
-        ((letter, Some(a)), (other, Some(b))) => letter == other && b == a + 1,
-        _ => false,
-    };
-    let mut runs: Vec<[(&str, &str); 2]> = Vec::new();
-    for pair in numbers {
-        match runs.last_mut() {
-            Some([_, last]) if follows(last.0, pair.0) && follows(last.1, pair.1) => *last = pair,
-            _ => runs.push([pair, pair]),
-        }
-    }
-    let tell = |[first, last]: [(&str, &str); 2]| match first == last {
+/// Numbers that became others: "T5 to T119, now T1 to T115".
+fn renumbered(run: &Renumbered) -> String {
+    let Renumbered { first, last } = run;
+    match first == last {
         true => format!("{}, now {}", first.0, first.1),
         false => format!("{} to {}, now {} to {}", first.0, last.0, first.1, last.1),
-    };
-    runs.into_iter().map(tell).collect()
-}
-
-/// The letters of a hole's number, and its figures.
-fn split_id(id: &str) -> (&str, Option<u32>) {
-    let letters = id.trim_end_matches(|c: char| c.is_ascii_digit());
-    (letters, id[letters.len()..].parse().ok())
+    }
 }
 
 fn figure(value: Option<f64>, unit: &str) -> String {
@@ -177,13 +162,7 @@ fn or_nothing<T: ToString>(value: Option<T>) -> String {
 
 impl ChangeList<'_> {
     fn is_empty(&self) -> bool {
-        let design = &self.design;
-        self.keys.is_empty()
-            && self.verdicts.is_empty()
-            && design.holes.is_empty()
-            && design.counts.is_empty()
-            && design.figures.is_empty()
-            && design.edge.is_none()
+        self.keys.is_empty() && self.verdicts.is_empty() && self.design.is_empty()
     }
 
     fn on_screen(&self, width: usize) -> String {
@@ -240,16 +219,13 @@ impl ChangeList<'_> {
             )
         };
         let mut lines: Vec<String> = design.counts.iter().map(count).collect();
-        let renumbered = |change: &&HoleChange| matches!(change, HoleChange::Renumbered { .. });
-        let altered = design.holes.iter().filter(|c| !renumbered(c));
+        let is_renumbered = |change: &&HoleChange| matches!(change, HoleChange::Renumbered { .. });
+        let altered = design.holes.iter().filter(|c| !is_renumbered(c));
         lines.extend(altered.map(|change| {
             let (sort, words) = hole_words(change);
             format!("{sort}: {words}")
         }));
-        let numbers = runs(design.holes.iter().filter_map(|change| match change {
-            HoleChange::Renumbered { old, new } => Some((old.id.as_str(), new.id.as_str())),
-            _ => None,
-        }));
+        let numbers: Vec<String> = design.renumbered().iter().map(renumbered).collect();
         if !numbers.is_empty() {
             lines.push(format!(
                 "renumbered, else unchanged: {}",

@@ -1,5 +1,7 @@
 //! The title block: a number that files can be named by, an index, a date, and a revision table that agrees with them.
 
+use std::path::Path;
+
 use crate::spec::{Fault, Job};
 
 /// Longer than this a drawing number does not fit the title block and the file names, characters.
@@ -127,6 +129,7 @@ fn revision_table(job: &Job, faults: &mut Vec<Fault>) {
             );
         }
     }
+    faults.extend(former_specs(job));
     let Some(last) = job.revisions.last() else {
         return;
     };
@@ -156,4 +159,33 @@ fn revision_table(job: &Job, faults: &mut Vec<Fault>) {
             .and("job.issued", "the issue in hand"),
         );
     }
+}
+
+/// A former issue is named from the folder of this spec, so that both may be moved together; the issue in hand is this spec.
+fn former_specs(job: &Job) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    for (i, line) in job.revisions.iter().enumerate() {
+        let Some(file) = &line.spec else { continue };
+        let path = format!("job.revisions[{i}].spec");
+        if line.index == job.revision {
+            faults.push(
+                Fault::new(
+                    path,
+                    format!(
+                        "revision {} is the issue in hand, and its spec is this one",
+                        line.index
+                    ),
+                    "write the spec of a former issue beside its own line, or leave the key out",
+                )
+                .and("job.revision", "the issue in hand"),
+            );
+        } else if file.trim().is_empty() || Path::new(file).is_absolute() {
+            faults.push(Fault::new(
+                path,
+                format!("`{file}` is not a path from the folder of this spec"),
+                "write it so: former/tp1-a.yaml",
+            ));
+        }
+    }
+    faults
 }
