@@ -7,7 +7,7 @@ use crate::checks::{Finding, run_checks};
 use crate::cut::{CutPart, cut_parts};
 use crate::design::Design;
 use crate::pack::{self, Counts, Gate, PackFile, Written};
-use crate::sheets::{Sheet, draw_sheets, faults_of_lettering};
+use crate::sheets::{Sheet, draw_sheets, faults_of_lettering, faults_of_paper};
 use crate::spec::Spec;
 
 /// Draws the plate of a spec into `<drawing>-<revision>` under `out`, or refuses and writes nothing. With `zip` the cut files and
@@ -22,6 +22,10 @@ pub fn draw(spec_file: &Path, out: &Path, zip: bool) -> Outcome {
     let findings = run_checks(&spec, &design);
     let gate = Gate::of(&findings);
     let sheets = draw_sheets(&spec, &design, &findings, &parts);
+    let unfit = faults_of_paper(&spec, &design, &sheets);
+    if !unfit.is_empty() {
+        return Err(spec.refuse(unfit).into());
+    }
     let files = pack_files(&spec, &design, &findings, &gate, &sheets, &parts, zip)?;
     let written = pack::write_whole(out, &pack::folder_name(&spec), &files)?;
     Ok(said(&written, &files, &findings, &gate))

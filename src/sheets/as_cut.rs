@@ -4,8 +4,10 @@ use super::board::{Board, PaperBox};
 use super::clear::is_clear;
 use super::cut_tables::{blank_sizes, holes_cut, letters_of, not_cut, stamps};
 use super::dimension::{FIRST_ROW, Says, across, leader, running_across, running_upwards, upwards};
-use super::flow::{Block, flow, flow_in_columns};
+use super::flow::{Block, flow};
 use super::letter_size::{LABEL, NOTES, TABLE};
+use super::pages::continued;
+use super::particulars::below;
 use super::proving_bar::put_scale_bar;
 use super::route::{Feature, Line, Rows, Side};
 use super::scale::{Scale, largest_scale};
@@ -20,6 +22,8 @@ use crate::units::angle::{cos, sin};
 
 /// Width of the tables, mm.
 const TABLES: f64 = 128.0;
+/// Share of the height that the view takes on upright paper.
+const VIEWS_ABOVE: f64 = 0.5;
 /// Height of the band of a further part, mm.
 const BAND: f64 = 38.0;
 /// Further parts that find room under the main one.
@@ -46,8 +50,11 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
     let mut board = set.board("cut-parts", "Parts as cut");
     let room = board.room;
     let foot = room.bottom - BAND * further.len() as f64;
-    let tables = PaperBox::new(room.right - TABLES, room.top, room.right, foot);
-    let view = PaperBox::new(room.left, room.top, tables.left - 6.0, foot);
+    let above = PaperBox {
+        bottom: foot,
+        ..room
+    };
+    let (view, tables) = set.shared(&above, TABLES, 6.0, VIEWS_ABOVE);
     let scale = put_part(&mut board, set, main, &view, true);
     board.scale_words = scale.words();
     for (i, part) in further.iter().enumerate() {
@@ -62,7 +69,7 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
     blocks.extend(not_cut(set).map(|t| Block::Table(t, 0)));
     blocks.extend(stamps(set).map(|t| Block::Table(t, 0)));
     blocks.push(Block::Notes(cut_notes(set).at_height(TABLE), 0));
-    let mut blocks = flow(&mut board, &blocks_room, blocks).0;
+    let blocks = flow(&mut board, &blocks_room, blocks).0;
     let mut boards = vec![board];
     for parts in more.chunks(ON_A_SHEET) {
         let mut small = set.board("cut-small-parts", "Pads and templates as cut");
@@ -73,15 +80,15 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
             let band = PaperBox::new(room.left, top, room.right, top + high);
             put_part(&mut small, set, part, &band, false);
         }
-        boards.push(small);
+        boards.push(small.on_smallest_paper(below(set.findings) > 0));
     }
-    while !blocks.is_empty() && boards.len() < 20 {
-        let mut more = set.board("cut-tables", "Parts as cut, tables");
-        let room = more.room;
-        blocks = flow_in_columns(&mut more, &room, 2, 8.0, blocks);
-        boards.push(more);
-    }
-    boards
+    continued(
+        set,
+        boards,
+        ("cut-tables", "Parts as cut, tables"),
+        2,
+        blocks,
+    )
 }
 
 /// Boxes that the works fills in; tells the y above them.

@@ -3,7 +3,7 @@
 use super::at;
 use super::board::{Board, PaperBox};
 use super::furniture::BANNER;
-use super::letter_size::fitting_height;
+use super::letter_size::{LINE_PITCH, fitting_height, wrap};
 use super::overprint::WARNING;
 use super::paper_size::frame;
 use super::{Hang, Pen};
@@ -29,5 +29,11 @@ pub fn put_banner(board: &mut Board, paper: Paper, below: usize) {
     board.bold(at(b.left + 5.0, base(height)), WARNING, height, Hang::Start);
     let right_room = b.right - middle - 8.0;
     let height = fitting_height(&words, right_room, 3.5, false);
-    board.text(at(middle + 4.0, base(height)), &words, height, Hang::Start);
+    // On narrow paper the words go on two lines.
+    let lines = wrap(&words, right_room, height, false);
+    let first = base(height) - (lines.len() as f64 - 1.0) * (height * LINE_PITCH / 2.0 + 0.4);
+    for (i, line) in lines.iter().enumerate() {
+        let y = first + i as f64 * height * LINE_PITCH;
+        board.text(at(middle + 4.0, y), line, height, Hang::Start);
+    }
 }

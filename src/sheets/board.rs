@@ -1,9 +1,11 @@
 //! The drawing board: marks of one sheet as they are put down, before the sheet's number is known.
 
+use super::furniture::room;
+use super::text_box::text_box;
 use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, Text, at};
 use crate::spec::Paper;
 use crate::units::Length;
-use crate::units::angle::hypot;
+use crate::units::angle::{cos, hypot, sin};
 
 /// A dimension as it was put down: which length it states, and between which places of the paper.
 ///
@@ -131,6 +133,29 @@ impl Board {
             paper: Paper::default(),
             room,
         }
+    }
+
+    /// The same sheet on the smallest paper that has room for what is on it; its own where no smaller one has.
+    pub fn on_smallest_paper(mut self, with_banner: bool) -> Board {
+        const SMALLEST_FIRST: [Paper; 5] = [Paper::A4, Paper::A3, Paper::A2, Paper::A1, Paper::A0];
+        let own = self.paper;
+        let smaller = SMALLEST_FIRST.into_iter().take_while(|&p| p != own);
+        // Every paper's room begins at the same place, so that nothing on it is moved.
+        for paper in smaller {
+            let kept = (self.paper, self.room);
+            (self.paper, self.room) = (paper, room(paper, with_banner));
+            if self.is_within_room() {
+                break;
+            }
+            (self.paper, self.room) = kept;
+        }
+        self
+    }
+
+    /// Whether everything put down so far lies within the room for drawing.
+    pub fn is_within_room(&self) -> bool {
+        let room = self.room.grown(WITHIN_MM);
+        self.marks.iter().all(|mark| room.holds(&mark_box(mark)))
     }
 
     /// A straight line.
@@ -295,3 +320,49 @@ impl Board {
 
 /// A mark shorter than this is not put down, mm: no pen shows it.
 const LEAST_MARK_MM: f64 = 0.01;
+/// Half a pen's line may lie outside a box that holds its middle, mm.
+const WITHIN_MM: f64 = 0.5;
+
+/// The upright box round places of the paper; nothing at the corner of the paper where there are none.
+fn box_round(mut places: impl Iterator<Item = PaperPoint>) -> PaperBox {
+    let first = places.next().unwrap_or(at(0.0, 0.0));
+    let alone = PaperBox::new(first.x, first.y, first.x, first.y);
+    places.fold(alone, |b, p| {
+        PaperBox::new(
+            b.left.min(p.x),
+            b.top.min(p.y),
+            b.right.max(p.x),
+            b.bottom.max(p.y),
+        )
+    })
+}
+
+/// The upright box round a mark, mm.
+pub fn mark_box(mark: &Mark) -> PaperBox {
+    let round = |c: PaperPoint, r: f64| PaperBox::new(c.x - r, c.y - r, c.x + r, c.y + r);
+    match mark {
+        Mark::Line { from, to, .. } => PaperBox::new(
+            from.x.min(to.x),
+            from.y.min(to.y),
+            from.x.max(to.x),
+            from.y.max(to.y),
+        ),
+        Mark::Circle { centre, radius, .. } => round(*centre, *radius),
+        Mark::Arc {
+            centre,
+            radius,
+            start_deg,
+            sweep_deg,
+            ..
+        } => {
+            let quarters = (-4..=8).map(|quarter| f64::from(quarter) * 90.0);
+            let end = start_deg + sweep_deg;
+            let mut turns: Vec<f64> = quarters.filter(|q| *start_deg < *q && *q < end).collect();
+            turns.extend([*start_deg, end]);
+            let places = turns.iter().map(|deg| deg.to_radians());
+            box_round(places.map(|a| at(centre.x + radius * cos(a), centre.y + radius * sin(a))))
+        }
+        Mark::Filled { corners, .. } => box_round(corners.iter().copied()),
+        Mark::Text(text) => text_box(text),
+    }
+}

@@ -8,6 +8,7 @@ use super::check_tables::{
 use super::flow::{Block, flow, flow_in_columns};
 use super::letter_size::TABLE;
 use super::pages::{GAP, continued};
+use super::paper_size::is_upright;
 use super::set::Set;
 
 /// Width of the figure's column, mm.
@@ -22,6 +23,9 @@ const LEAST_WORDS: f64 = 25.0;
 pub fn design_check(set: &Set<'_>) -> Vec<Board> {
     let mut board = set.board("design-check", "Design check");
     let room = board.room;
+    if is_upright(set.paper) {
+        return upright(set, board);
+    }
     let wide = figure_width(set, FIGURE, WIDEST_FIGURE);
     let figure = PaperBox::new(room.left, room.top, room.left + wide, room.bottom);
     let foot = put_check_figure(&mut board, set, &figure);
@@ -66,6 +70,29 @@ pub fn design_check(set: &Set<'_>) -> Vec<Board> {
         2,
         words,
     )
+}
+
+/// The same on upright paper: the figure, and everything else one under another behind it.
+fn upright(set: &Set<'_>, mut board: Board) -> Vec<Board> {
+    let room = board.room;
+    let figure = PaperBox::new(room.left, room.top, room.left + FIGURE, room.bottom);
+    let foot = put_check_figure(&mut board, set, &figure);
+    let below = PaperBox {
+        top: foot + 3.0,
+        ..room
+    };
+    let mut blocks = vec![
+        Block::Caution(comparison_words(set), TABLE),
+        Block::Notes(verdict_legend(), 0),
+        Block::Table(findings_table(set), 0),
+    ];
+    blocks.extend(not_judged_table(set).map(|t| Block::Table(t, 0)));
+    blocks.extend(not_covered().into_iter().map(|n| Block::Notes(n, 0)));
+    blocks.extend(working(set).into_iter().map(|n| Block::Notes(n, 0)));
+    blocks.extend(notes_table(set).map(|t| Block::Table(t, 0)));
+    let rest = flow(&mut board, &below, blocks).0;
+    let name = ("design-check", "Design check");
+    continued(set, vec![board], name, 1, rest)
 }
 
 /// Against what the design was compared, and with whom acceptance rests.

@@ -5,12 +5,15 @@ use super::gauge_details::{put_heel_gauge, put_roll_check, roll_check};
 use super::heel_detail::put_heel_detail;
 use super::hole_detail::{hole_extent, put_hole_detail};
 use super::letter_size::{FIGURES, NOTES, fitting_height};
+use super::paper_size::in_a4;
+use super::particulars::below;
 use super::ring_detail::put_ring_detail;
 use super::scale::{Scale, largest_scale};
 use super::section::{flange_is_near, whole_depth};
 use super::set::Set;
 use super::{Hang, Pen, Role, at};
 use crate::design::FlangeDesign;
+use crate::spec::Paper;
 
 /// Clear strip between details, mm.
 const GAP: f64 = 7.0;
@@ -39,13 +42,44 @@ struct Detail {
     size: (f64, f64),
 }
 
+/// Details on the paper that takes least of it at the scales of the job's own; where several take equally much, on the smallest
+/// of them. A sheet that is not filled goes on the smallest paper that holds it.
+pub fn on_least_paper(set: &Set<'_>) -> Vec<Board> {
+    let papers: &[Paper] = match set.paper {
+        Paper::A4 => &[Paper::A4],
+        Paper::A3 => &[Paper::A3],
+        Paper::A2 => &[Paper::A3, Paper::A2],
+        Paper::A1 => &[Paper::A3, Paper::A2, Paper::A1],
+        Paper::A0 => &[Paper::A3, Paper::A2, Paper::A1, Paper::A0],
+    };
+    let scales = |paper: Paper| -> Vec<f64> {
+        let details = all(&set.on(paper));
+        details.iter().map(|d| d.scale.one_to).collect()
+    };
+    let wanted = scales(set.paper);
+    let with_banner = below(set.findings) > 0;
+    let same_scales = papers.iter().filter(|&&paper| scales(paper) == wanted);
+    let drawn = same_scales.map(|&paper| -> Vec<Board> {
+        let boards = details(&set.on(paper)).into_iter();
+        boards.map(|b| b.on_smallest_paper(with_banner)).collect()
+    });
+    let paper_of = |boards: &Vec<Board>| boards.iter().map(|b| in_a4(b.paper)).sum::<usize>();
+    drawn.min_by_key(paper_of).unwrap_or_default()
+}
+
+/// Every detail that is wanted, at its scale.
+fn all(set: &Set<'_>) -> Vec<Detail> {
+    let room = set.room();
+    let wanted = wanted(set).into_iter();
+    wanted
+        .filter_map(|shows| detail(set, shows, &room))
+        .collect()
+}
+
 /// Details over as many sheets as they need, and none where there is nothing to detail.
 pub fn details(set: &Set<'_>) -> Vec<Board> {
     let room = set.room();
-    let all: Vec<Detail> = wanted(set)
-        .into_iter()
-        .filter_map(|shows| detail(set, shows, &room))
-        .collect();
+    let all = all(set);
     let mut boards: Vec<Board> = Vec::new();
     let mut shelves: Vec<Shelf> = Vec::new();
     for (i, one) in all.iter().enumerate() {

@@ -56,12 +56,13 @@ pub fn put_fit_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     board.centre_line(at(c.x - reach, c.y), at(c.x + reach, c.y));
     board.centre_line(at(c.x, c.y - reach), at(c.x, c.y + reach));
     let inside = [
-        "BARREL OUTSIDE, FLANGE WITHIN IT",
-        "MARK BARREL SEAM AND PATCHES HERE",
+        ("BARREL OUTSIDE,", -8.5),
+        ("FLANGE WITHIN IT", -4.0),
+        ("MARK BARREL SEAM", 6.5),
+        ("AND PATCHES HERE", 11.0),
     ];
-    for (i, words) in inside.iter().enumerate() {
-        let y = c.y - 8.0 - 4.5 * (1.0 - i as f64);
-        board.text(at(c.x, y), words, TABLE, Hang::Middle);
+    for (words, below) in inside {
+        board.text(at(c.x, c.y + below), words, TABLE, Hang::Middle);
     }
     let words = format!(
         "PLACES ROUND THE FLANGE, NOT TO SCALE, {}",

@@ -3,18 +3,25 @@
 use super::Hang;
 use super::board::{Board, PaperBox};
 use super::fit_figure::{PLACES, put_fit_figure};
-use super::flow::{Block, flow, flow_in_columns};
+use super::flow::{Block, flow};
 use super::hole_record::rivet_record;
 use super::notes::Notes;
 use super::pages::{continued, pages};
+use super::paper_size::is_upright;
 use super::set::Set;
+use super::signed::signed_table;
 use super::table::Table;
 use crate::design::{FlangeDesign, RivetMade, girth};
 
 const NAME: &str = "fit";
 const TITLE: &str = "Fit record";
-/// Width of the figure, mm.
-const FIGURE: f64 = 150.0;
+/// Height of the figure, mm.
+const FIGURE: f64 = 112.0;
+/// Its height on upright paper, mm.
+const UPRIGHT_FIGURE: f64 = 105.0;
+
+/// Clear strip between the columns, mm.
+const GAP: f64 = 8.0;
 
 /// So many rivets go on one sheet in two wide columns; more take three.
 const TWO_COLUMNS: usize = 60;
@@ -26,32 +33,38 @@ pub fn fit_record(set: &Set<'_>) -> Vec<Board> {
     };
     let mut board = set.board(NAME, TITLE);
     let room = board.room;
-    let column = PaperBox::new(room.left + FIGURE + 8.0, room.top, room.right, room.bottom);
-    let (after, _) = flow(
-        &mut board,
-        &column,
-        vec![
-            Block::Table(girths(set, flange), 0),
-            Block::Table(gaps(), 0),
-            Block::Table(steps(), 0),
-        ],
-    );
-    let figure = PaperBox::new(
-        room.left,
-        room.top,
-        room.left + FIGURE,
-        room.top + FIGURE + 8.0,
-    );
+    let upright = is_upright(set.paper);
+    // On upright paper everything stands in one column; else the figure and the work stand beside what is measured.
+    let half = (room.width() - GAP) / 2.0;
+    let (wide, high) = match upright {
+        true => (room.width(), UPRIGHT_FIGURE),
+        false => (half, FIGURE),
+    };
+    let figure = PaperBox::new(room.left, room.top, room.left + wide, room.top + high + 8.0);
     put_fit_figure(&mut board, set, &figure);
     let below = PaperBox::new(room.left, figure.bottom + 4.0, figure.right, room.bottom);
-    let mut rest = after;
-    rest.extend(flow_in_columns(
-        &mut board,
-        &below,
-        1,
-        0.0,
-        vec![Block::Notes(how(set), 0)],
-    ));
+    let work = vec![Block::Notes(how(set), 0), Block::Table(steps(), 0)];
+    let measured = vec![
+        Block::Table(girths(set, flange), 0),
+        Block::Table(gaps(), 0),
+        Block::Table(signed_table(), 0),
+    ];
+    let rest = match upright {
+        true => {
+            flow(
+                &mut board,
+                &below,
+                work.into_iter().chain(measured).collect(),
+            )
+            .0
+        }
+        false => {
+            let column = PaperBox::new(figure.right + GAP, room.top, room.right, room.bottom);
+            let mut rest = flow(&mut board, &below, work).0;
+            rest.extend(flow(&mut board, &column, measured).0);
+            rest
+        }
+    };
     let mut boards = continued(set, vec![board], (NAME, TITLE), 2, rest);
     if let Some(table) = rivet_record(set) {
         let columns = if table.rows.len() <= TWO_COLUMNS {
@@ -59,7 +72,7 @@ pub fn fit_record(set: &Set<'_>) -> Vec<Board> {
         } else {
             3
         };
-        let blocks = vec![Block::Table(table, 0)];
+        let blocks = vec![Block::Table(table, 0), Block::Table(signed_table(), 0)];
         boards.extend(pages(set, "rivet-record", "Rivet record", columns, blocks));
     }
     boards

@@ -3,13 +3,15 @@
 use super::board::{Board, PaperBox};
 use super::flange_detail::put_flange_detail;
 use super::flange_strip::put_flange_strip;
-use super::flow::{Block, flow_in_columns};
+use super::flow::{Block, flow, flow_in_columns};
 use super::letter_size::TABLE;
 use super::pages::{in_equal_columns, pages};
+use super::paper_size::is_upright;
 use super::rivet_plan::put_rivet_plan;
 use super::rivet_tables::{rivet_figures, rivet_table};
 use super::set::Set;
 use super::standing_notes::flange_notes;
+use super::table::Table;
 use crate::design::RivetLine;
 
 /// Width of the figures and notes of the line, mm.
@@ -22,6 +24,8 @@ const LEAST_VIEWS: f64 = 128.0;
 const STEP: f64 = 4.5;
 /// Height of the strip at the foot, mm.
 const STRIP: f64 = 25.0;
+/// Share of the height that the section takes on upright paper.
+const UPRIGHT_SECTION: f64 = 0.6;
 /// Clear strip at the head, below the centring mark, mm.
 const CENTRING: f64 = 3.0;
 
@@ -44,6 +48,9 @@ pub fn flange_and_rivets(set: &Set<'_>) -> Vec<Board> {
     ];
     let mut with_rivets = beside.clone();
     with_rivets.push(Block::Table(table.clone(), 0));
+    if is_upright(set.paper) {
+        return upright(set, line, beside, &table);
+    }
     let most = ((set.room().width() - LEAST_VIEWS) / (wide + GAP)) as usize;
     let enough = (1..=most).find(|&columns| {
         let room = tables_room(set, columns, wide);
@@ -57,6 +64,28 @@ pub fn flange_and_rivets(set: &Set<'_>) -> Vec<Board> {
     boards.extend(pages(set, "flange-rivets", "Flange and rivets", 2, rest));
     let across = ((set.room().width() + GAP) / (wide + GAP)) as usize;
     boards.extend(in_equal_columns(set, ("rivets", "Rivets"), &table, across));
+    boards
+}
+
+/// On upright paper: the section with its words, the rivet circle with the flange unrolled, and the rivets, a sheet each.
+fn upright(set: &Set<'_>, line: &RivetLine, words: Vec<Block>, rivets: &Table) -> Vec<Board> {
+    const NAME: (&str, &str) = ("flange-rivets", "Flange and rivets");
+    let mut section = set.board(NAME.0, NAME.1);
+    let room = section.room;
+    let (view, below) = set.shared(&room, 0.0, GAP, UPRIGHT_SECTION);
+    if let Some(scale) = put_flange_detail(&mut section, set, &view) {
+        section.scale_words = scale;
+    }
+    let rest = flow(&mut section, &below, words).0;
+    let mut circle = set.board(NAME.0, NAME.1);
+    let (mut plan, strip) = set.shared(&room, 0.0, GAP, 1.0 - (STRIP + GAP) / room.height());
+    plan.top += CENTRING;
+    put_rivet_plan(&mut circle, set, line, &plan);
+    put_flange_strip(&mut circle, set, line, &strip);
+    let mut boards = vec![section, circle];
+    boards.extend(pages(set, NAME.0, NAME.1, 2, rest));
+    let across = ((room.width() + GAP) / (rivets.width() + GAP)) as usize;
+    boards.extend(in_equal_columns(set, ("rivets", "Rivets"), rivets, across));
     boards
 }
 

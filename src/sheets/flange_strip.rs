@@ -1,7 +1,7 @@
 //! The flange unrolled: its rivet holes along the girth from bottom centre.
 
 use super::board::{Board, PaperBox};
-use super::letter_size::{NOTES, TABLE};
+use super::letter_size::{NOTES, TABLE, fitting_height};
 use super::scale::largest_scale;
 use super::section::flange_is_near;
 use super::set::Set;
@@ -91,7 +91,10 @@ pub fn put_flange_strip(board: &mut Board, set: &Set<'_>, line: &RivetLine, room
         );
         board.text(at(x, foot + 2.5 + TABLE), words, TABLE, Hang::Middle);
     }
-    let (edge_y, plate_y) = if near { (foot, top) } else { (top, foot) };
+    // Where the strip is low its two names stand apart from it.
+    let apart = ((TABLE * 1.5 - (foot - top)) / 2.0).max(0.0);
+    let (high, low) = (top - apart, foot + apart);
+    let (edge_y, plate_y) = if near { (low, high) } else { (high, low) };
     board.text(
         at(left - 2.0, edge_y + TABLE / 2.0),
         "EDGE",
@@ -108,10 +111,7 @@ pub fn put_flange_strip(board: &mut Board, set: &Set<'_>, line: &RivetLine, room
         "FLANGE UNROLLED, SEEN FROM OUTSIDE, RUN AT BORE CLOCKWISE FROM BOTTOM CENTRE, SCALE {}",
         scale.words()
     );
-    board.bold(
-        at(room.middle().x, foot + 2.5 + TABLE + 5.0),
-        &title,
-        NOTES,
-        Hang::Middle,
-    );
+    let height = fitting_height(&title, room.width(), NOTES, true);
+    let place = at(room.middle().x, foot + 2.5 + TABLE + 5.0);
+    board.bold(place, &title, height, Hang::Middle);
 }

@@ -3,7 +3,7 @@
 use super::at;
 use super::board::{Board, PaperBox};
 use super::clear::no_lettering_in;
-use super::paper_size::{frame, paper_size};
+use super::paper_size::{frame, is_upright, paper_size};
 use super::{Hang, PaperPoint, Pen};
 use crate::spec::Paper;
 
@@ -15,12 +15,19 @@ const ZONE_STRIP: f64 = 5.0;
 const ZONE_LETTER: f64 = 3.5;
 /// How far a centring mark runs inside the frame, mm.
 const CENTRING_INSIDE: f64 = 5.0;
-/// Height of title block and particulars at the foot of the sheet, mm.
+/// Height of the title block at the foot of the sheet, mm; of the particulars too where they stand beside it.
 pub const FOOT: f64 = 36.0;
+/// Height of the particulars where they stand on the title block, mm.
+pub const FOOT_ABOVE: f64 = 39.0;
 /// Height kept at the head of a sheet for its banner, mm.
 pub const BANNER: f64 = 10.0;
 /// Clear strip between the frame and the drawing, mm.
 pub const CLEAR: f64 = 3.0;
+
+/// Height of all that stands at the foot of a sheet, mm: on upright paper the title block fills the width.
+fn foot(paper: Paper) -> f64 {
+    FOOT + if is_upright(paper) { FOOT_ABOVE } else { 0.0 }
+}
 
 /// The box free for drawing on a sheet.
 pub fn room(paper: Paper, with_banner: bool) -> PaperBox {
@@ -30,7 +37,7 @@ pub fn room(paper: Paper, with_banner: bool) -> PaperBox {
         f.left + CENTRING_INSIDE + 2.0,
         f.top + head + CLEAR,
         f.right - CENTRING_INSIDE - 2.0,
-        f.bottom - FOOT - CLEAR,
+        f.bottom - foot(paper) - CLEAR,
     )
 }
 
@@ -41,34 +48,39 @@ pub fn put_frame(board: &mut Board, paper: Paper) {
     board.ruled_box(f, Pen::Frame);
     let outer = f.grown(ZONE_STRIP);
     board.ruled_box(outer, Pen::Narrow);
-    put_zones(board, &f, &outer);
+    put_zones(board, &f, &outer, is_upright(paper));
     put_centring_marks(board, &f, &outer);
     put_trimming_marks(board, width, height);
 }
 
-/// Letters down the sides, numbers along top and foot, from the top left corner; I and O are not used.
-fn put_zones(board: &mut Board, f: &PaperBox, outer: &PaperBox) {
+/// Letters down the sides, numbers along top and foot, from the top left corner; I and O are not used. On A4 the top and the
+/// left side alone are lettered.
+fn put_zones(board: &mut Board, f: &PaperBox, outer: &PaperBox, top_and_left: bool) {
+    let sides = if top_and_left { 1 } else { 2 };
     let xs = fields(f.left, f.right);
     for (i, pair) in xs.windows(2).enumerate() {
         let middle = (pair[0] + pair[1]) / 2.0;
         let number = (i + 1).to_string();
-        for (strip, foot) in [(f.top, outer.top), (outer.bottom, f.bottom)] {
+        for (strip, foot) in [(f.top, outer.top), (outer.bottom, f.bottom)]
+            .into_iter()
+            .take(sides)
+        {
             let base = (strip + foot) / 2.0 + ZONE_LETTER * 0.5;
             board.text(at(middle, base), &number, ZONE_LETTER * 0.8, Hang::Middle);
         }
         if i > 0 && (pair[0] - f.middle().x).abs() > 0.1 {
             board.rule(at(pair[0], outer.top), at(pair[0], f.top), Pen::Middle);
-            board.rule(
-                at(pair[0], f.bottom),
-                at(pair[0], outer.bottom),
-                Pen::Middle,
-            );
+            if !top_and_left {
+                let (a, b) = (at(pair[0], f.bottom), at(pair[0], outer.bottom));
+                board.rule(a, b, Pen::Middle);
+            }
         }
     }
     let ys = fields(f.top, f.bottom);
     for (pair, letter) in ys.windows(2).zip("ABCDEFGHJKLMNPQRSTUVWXYZ".chars()) {
         let base = (pair[0] + pair[1]) / 2.0 + ZONE_LETTER * 0.4;
-        for x in [(f.left + outer.left) / 2.0, (f.right + outer.right) / 2.0] {
+        let strips = [(f.left + outer.left) / 2.0, (f.right + outer.right) / 2.0];
+        for x in strips.into_iter().take(sides) {
             board.text(
                 at(x, base),
                 &letter.to_string(),
@@ -78,7 +90,9 @@ fn put_zones(board: &mut Board, f: &PaperBox, outer: &PaperBox) {
         }
         if pair[0] > f.top && (pair[0] - f.middle().y).abs() > 0.1 {
             board.rule(at(outer.left, pair[0]), at(f.left, pair[0]), Pen::Middle);
-            board.rule(at(f.right, pair[0]), at(outer.right, pair[0]), Pen::Middle);
+            if !top_and_left {
+                board.rule(at(f.right, pair[0]), at(outer.right, pair[0]), Pen::Middle);
+            }
         }
     }
 }
@@ -133,10 +147,16 @@ fn put_trimming_marks(board: &mut Board, width: f64, height: f64) {
 mod tests {
     use super::*;
 
-    /// ISO 5457: A3 has 8 fields along its long side and 6 along its short one, A1 16 and 12, A2 12 and 8.
+    /// ISO 5457: A3 has 8 fields along its long side and 6 along its short one, A1 16 and 12, A2 12 and 8; A4 upright 4 across
+    /// and 6 down.
     #[test]
     fn published_zone_fields() {
-        for (paper, long, short) in [(Paper::A3, 8, 6), (Paper::A2, 12, 8), (Paper::A1, 16, 12)] {
+        for (paper, long, short) in [
+            (Paper::A4, 4, 6),
+            (Paper::A3, 8, 6),
+            (Paper::A2, 12, 8),
+            (Paper::A1, 16, 12),
+        ] {
             let f = frame(paper);
             let count = (
                 fields(f.left, f.right).len() - 1,

@@ -9,10 +9,12 @@ use super::dimension::{
 };
 use super::edge_dimensions::put_edge_dimensions;
 use super::face_view::{Wanted, in_nest, put_face, put_loose_numbers};
-use super::flow::{Block, flow, flow_in_columns};
+use super::flow::{Block, flow};
 use super::hole_schedule::hole_schedule;
 use super::key_plan::{self, put_key_plan};
-use super::letter_size::{FIGURES, NOTES, TABLE};
+use super::letter_size::{FIGURES, LINE_PITCH, NOTES, TABLE, wrap};
+use super::pages::continued;
+use super::paper_size::is_upright;
 use super::particulars::view_words;
 use super::proving_bar::put_scale_bar;
 use super::route::{Feature, Line, Rows, Side};
@@ -33,6 +35,12 @@ const COLUMN: f64 = 86.0;
 const WIDEST_COLUMN: f64 = 125.0;
 /// Clear strip between views and column, mm.
 const BESIDE_COLUMN: f64 = 5.0;
+/// Share of the height that the views take on upright paper.
+const VIEWS_ABOVE: f64 = 0.74;
+/// Room for the scale bar below the titles there, mm.
+const BAR_BELOW: f64 = 13.0;
+/// Name and title of the sheets on which the words run over.
+const WORDS: (&str, &str) = ("notes", "Notes and schedule");
 /// Clear strip between face view and section, mm.
 const BETWEEN_VIEWS: f64 = 14.5;
 /// Room right of the section for its dimensions, mm.
@@ -51,28 +59,19 @@ pub fn general(set: &Set<'_>) -> Vec<Board> {
     let mut board = set.board("general", "General arrangement");
     let room = board.room;
     let plan = Plan::of(set, &room);
-    let column = PaperBox::new(room.right - plan.column, room.top, room.right, room.bottom);
-    let views = PaperBox::new(
-        room.left,
-        room.top,
-        column.left - BESIDE_COLUMN,
-        room.bottom,
-    );
+    let (views, column) = set.shared(&room, plan.column, BESIDE_COLUMN, VIEWS_ABOVE);
     put_views(&mut board, set, &views, &plan);
     let rest = put_column(&mut board, set, &column);
-    let mut boards = vec![board];
-    let mut blocks = rest;
-    while !blocks.is_empty() {
-        let mut more = set.board("notes", "Notes and schedule");
-        let room = more.room;
-        let before = blocks.len();
-        blocks = flow_in_columns(&mut more, &room, 3, 8.0, blocks);
-        boards.push(more);
-        if blocks.len() == before && boards.len() > 6 {
-            break;
-        }
+    if is_upright(set.paper) {
+        let mut words = set.board(WORDS.0, WORDS.1);
+        let foot = room.top + key_plan::HEIGHT;
+        let plan = PaperBox::new(room.left, room.top, room.right, foot);
+        put_key_plan(&mut words, plan, set.design);
+        let below = PaperBox { top: foot, ..room };
+        let rest = flow(&mut words, &below, rest).0;
+        return continued(set, vec![board, words], WORDS, 3, rest);
     }
-    boards
+    continued(set, vec![board], WORDS, 3, rest)
 }
 
 /// Tables, key plan and notes down the right side; tells the blocks that did not fit.
@@ -82,16 +81,22 @@ fn put_column(board: &mut Board, set: &Set<'_>, column: &PaperBox) -> Vec<Block>
     let at_foot = PaperBox::new(column.left, foot, column.right, column.bottom + 0.1);
     revisions.put(board, &at_foot, 0);
     let above = PaperBox::new(column.left, column.top, column.right, foot - 2.0);
-    let (_, y) = flow(board, &above, vec![Block::Table(hole_schedule(set), 0)]);
+    let (schedule, y) = flow(board, &above, vec![Block::Table(hole_schedule(set), 0)]);
     let plan = PaperBox::new(
         column.left,
         y - 1.5,
         column.right,
         y - 1.5 + key_plan::HEIGHT,
     );
-    put_key_plan(board, plan, set.design);
-    let rest = PaperBox::new(column.left, plan.bottom, column.right, foot - 2.0);
-    let mut blocks = vec![Block::Caution(CAUTION.into(), TABLE)];
+    let mut rest = PaperBox::new(column.left, plan.bottom, column.right, foot - 2.0);
+    if is_upright(set.paper) {
+        // The views take most of an upright sheet: the key plan goes with the words.
+        rest = PaperBox::new(column.left, y, column.right, foot - 2.0);
+    } else {
+        put_key_plan(board, plan, set.design);
+    }
+    let mut blocks = schedule;
+    blocks.push(Block::Caution(CAUTION.into(), TABLE));
     if let Some(list) = departures(set) {
         blocks.push(Block::Notes(list.at_height(TABLE), 0));
     }
@@ -122,6 +127,8 @@ struct Plan {
     foot_row: f64,
     /// All the room below it.
     foot: f64,
+    /// And for the scale bar below that, where it has no corner of its own.
+    bar: f64,
     /// Whether values that run together are named.
     names: bool,
     /// Width of the column.
@@ -158,7 +165,16 @@ impl Plan {
             Some(FlangeDesign::Pressed(_)) => FOOT.max(foot_row + TITLE),
             Some(FlangeDesign::Fabricated(_)) | None => FLAT_FOOT + foot_row,
         };
-        let for_plate = (room.width() - aside - COLUMN, room.height() - head - foot);
+        let bar = if is_upright(set.paper) {
+            BAR_BELOW
+        } else {
+            0.0
+        };
+        let (views, words) = set.shared(room, COLUMN, BESIDE_COLUMN, VIEWS_ABOVE);
+        let for_plate = (
+            views.width() + BESIDE_COLUMN - aside,
+            views.height() - head - foot - bar,
+        );
         let scale = largest_scale(wide, edge.height(), for_plate, set.figures.in_inches());
         let left_over = room.width() - aside - wide * scale.factor();
         Plan {
@@ -168,7 +184,11 @@ impl Plan {
             foot_row,
             foot,
             names: true,
-            column: left_over.clamp(COLUMN, WIDEST_COLUMN),
+            bar,
+            column: match is_upright(set.paper) {
+                true => words.width(),
+                false => left_over.clamp(COLUMN, WIDEST_COLUMN),
+            },
         }
     }
 }
@@ -182,7 +202,8 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
     // What the scale leaves over is shared out, so that no corner stands empty.
     let wide = plan.left_side + BETWEEN_VIEWS + section_side(set) + (edge.width() + depth) * f;
     let spare = (views.width() - wide).max(0.0);
-    let spare_high = (views.height() - plan.head - plan.foot - edge.height() * f).max(0.0);
+    let spare_high =
+        (views.height() - plan.head - plan.foot - plan.bar - edge.height() * f).max(0.0);
     let view = View {
         scale: f,
         centre: at(
@@ -276,7 +297,15 @@ fn put_face_title(
     (paper, titles): (&PaperBox, f64),
 ) {
     let words = format!("FACE VIEW, {}", view_words(set.design.view_from));
-    board.bold(at(paper.middle().x, titles), &words, NOTES, Hang::Middle);
+    // Under the middle of the view, or as far left of it as the section's title asks.
+    let right = paper.right + BETWEEN_VIEWS / 2.0;
+    let lines = wrap(&words, right - views.left, NOTES, true);
+    for (i, line) in lines.iter().enumerate() {
+        let half = face::width(line, NOTES, true) / 2.0;
+        let x = paper.middle().x.min(right - half).max(views.left + half);
+        let y = titles + i as f64 * NOTES * LINE_PITCH;
+        board.bold(at(x, y), line, NOTES, Hang::Middle);
+    }
     put_scale_bar(
         board,
         at(views.left + 3.0, views.bottom - 9.0),
@@ -428,10 +457,7 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
             });
             let line_x =
                 right(depth).max(right(0.0)) + section_side(set) - SECTION_SIDE + FIRST_ROW;
-            let words = format!(
-                "⌀{} FIT TO GIRTH OF BORE",
-                fig.size_short(&p.outside_diameter)
-            );
+            let words = fit_words(fig.size_short(&p.outside_diameter), r * 2.0 * s.scale);
             says(&words, outside, board, &|bd, sy| {
                 upwards(bd, s.place(depth, -r), s.place(depth, r), line_x, sy);
             });
@@ -462,15 +488,21 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
                 );
             });
             let line_x = right(edge).max(right(0.0)) + section_side(set) - SECTION_SIDE + FIRST_ROW;
-            let words = format!(
-                "⌀{} FIT TO GIRTH OF BORE",
-                fig.size_short(&f.ring_outside_diameter)
-            );
+            let words = fit_words(fig.size_short(&f.ring_outside_diameter), r * 2.0 * s.scale);
             says(&words, f.ring_outside_diameter.value(), board, &|bd, sy| {
                 upwards(bd, s.place(edge, -r), s.place(edge, r), line_x, sy);
             });
         }
         None => {}
+    }
+}
+
+/// Diameter of a flange, and how it is fitted where the line is long enough to say so; the sheets of the flange say it too.
+fn fit_words(diameter: String, line: f64) -> String {
+    let words = format!("⌀{diameter} FIT TO GIRTH OF BORE");
+    match face::width(&words, FIGURES, false) < line - 2.0 * FIGURES {
+        true => words,
+        false => format!("⌀{diameter}"),
     }
 }
 

@@ -4,8 +4,19 @@ use super::Hang;
 use super::set::Set;
 use super::table::Table;
 
-/// So many lines stand blank where the spec writes no hold point.
-const BLANK_HOLDS: usize = 8;
+/// Where the spec writes no hold point, these are proposed (common practice, no source).
+const PROPOSED: [&str; 10] = [
+    "material in",
+    "design stamped",
+    "after forming or welding, and tests",
+    "count of the marking-out",
+    "trial fit, before final drilling",
+    "holes finished",
+    "before closing rivets",
+    "before tubes",
+    "hydraulic test",
+    "steam test",
+];
 
 /// Points at which work stops, with blanks for both signatures.
 pub fn hold_table(set: &Set<'_>) -> Table {
@@ -25,9 +36,9 @@ pub fn hold_table(set: &Set<'_>) -> Table {
         table.row(vec![(i + 1).to_string(), point.clone()]);
     }
     if written.is_empty() {
-        table.title = "HOLD POINTS: NONE IS WRITTEN; AGREE THEM WITH THE INSPECTING BODY".into();
-        for i in 1..=BLANK_HOLDS {
-            table.row(vec![i.to_string()]);
+        table.title = "HOLD POINTS PROPOSED: NONE IS WRITTEN; THE INSPECTING BODY DECIDES".into();
+        for (i, point) in PROPOSED.iter().enumerate() {
+            table.row(vec![(i + 1).to_string(), (*point).into()]);
         }
     }
     table

@@ -7,6 +7,9 @@ use super::table::Table;
 /// Holes for which paper has a line each: a dozen sheets. The record as a table of the pack has a line for every hole there is.
 pub const MOST_ON_PAPER: usize = 1_200;
 
+/// Height of a line of a long list, mm: a figure or initials are written in each cell, never words on two lines.
+pub const LISTED: f64 = 7.5;
+
 /// Whether paper has a line for every hole, and not only for those that depart from their group.
 pub fn is_whole(set: &Set<'_>) -> bool {
     set.design.holes.len() <= MOST_ON_PAPER
@@ -26,8 +29,8 @@ pub fn hole_record(set: &Set<'_>) -> Table {
             ("SEAT", 15.0, Hang::Middle),
             ("BY", 13.0, Hang::Middle),
         ],
-    )
-    .filled_in();
+    );
+    table.least_row = LISTED;
     let whole = is_whole(set);
     let holes = set.design.holes.iter();
     for hole in holes.filter(|hole| whole || hole.exception.is_some()) {
@@ -46,22 +49,18 @@ pub fn rivet_record(set: &Set<'_>) -> Option<Table> {
         "RIVETS",
         &[
             ("NO.", 13.0, Hang::Start),
-            ("MADE", 17.0, Hang::Start),
             ("CALLED", 15.0, Hang::Middle),
-            ("REAMED", 17.0, Hang::Middle),
-            ("OUT BY", 15.0, Hang::Middle),
+            ("REAMED", 16.0, Hang::Middle),
+            ("OUT BY", 14.0, Hang::Middle),
             ("LENGTH", 15.0, Hang::Middle),
-            ("CLOSED", 15.0, Hang::Middle),
+            ("CLOSED BY", 16.0, Hang::Middle),
+            ("SOUND", 14.0, Hang::Middle),
             ("CAULKED", 17.0, Hang::Middle),
         ],
-    )
-    .filled_in();
+    );
+    table.least_row = LISTED;
     for rivet in &line.rivets {
-        table.row(vec![
-            rivet.id.clone(),
-            rivet.made.name().into(),
-            set.figures.size_short(&line.hole),
-        ]);
+        table.row(vec![rivet.id.clone(), set.figures.size_short(&line.hole)]);
     }
     Some(table)
 }

@@ -10,6 +10,7 @@ use super::notes::Notes;
 use super::pages::pages;
 use super::particulars::view_words;
 use super::set::Set;
+use super::signed::signed_table;
 use super::table::Table;
 use crate::design::{FlangeDesign, girth, quarter_chord};
 
@@ -21,19 +22,29 @@ const PLACES: usize = 8;
 
 /// The record over as many sheets as it needs.
 pub fn inspection(set: &Set<'_>) -> Vec<Board> {
-    let blocks = vec![
+    let mut blocks = vec![
         Block::Table(set_up(set), 0),
         Block::Table(places(set), 0),
         Block::Table(instruments(), 0),
         Block::Table(material(set), 0),
-        Block::Table(welds_and_tests(set), 0),
+    ];
+    // Of a flange, every weld and every zone of the heel has its blanks on the sheet of welds and tests.
+    if set.design.flange.is_none() {
+        blocks.push(Block::Table(tests(), 0));
+    }
+    blocks.extend([
         Block::Table(hold_table(set), 0),
         Block::Table(deviations(), 0),
         Block::Table(ligament_record(set), 0),
-    ];
+        Block::Table(signed_table(), 0),
+    ]);
     let mut boards = pages(set, "record", TITLE, 2, blocks);
     if !set.design.holes.is_empty() {
-        let blocks = vec![Block::Notes(how(set), 0), Block::Table(hole_record(set), 0)];
+        let blocks = vec![
+            Block::Notes(how(set), 0),
+            Block::Table(hole_record(set), 0),
+            Block::Table(signed_table(), 0),
+        ];
         boards.extend(pages(
             set,
             "hole-record",
@@ -66,10 +77,12 @@ fn set_up(set: &Set<'_>) -> Table {
     let mut table = Table::new(
         "SET-UP, AFTER FORMING OR WELDING",
         &[
-            ("MEASURED", 78.0, Hang::Start),
-            ("EXPECTED", 38.0, Hang::End),
-            ("FOUND", 34.0, Hang::Middle),
-            ("BY", 20.0, Hang::Middle),
+            ("MEASURED", 66.0, Hang::Start),
+            ("EXPECTED", 36.0, Hang::End),
+            ("FOUND", 28.0, Hang::Middle),
+            ("INSTR. NO.", 22.0, Hang::Middle),
+            ("BY", 14.0, Hang::Middle),
+            ("DATE", 18.0, Hang::Middle),
         ],
     )
     .filled_in();
@@ -207,6 +220,15 @@ fn material(set: &Set<'_>) -> Table {
             ]);
         }
     }
+    for pad in &w.pads {
+        let off = pad.number_off.unwrap_or(1);
+        let metal = pad.material.as_ref().map(|m| m.grade.clone());
+        let thickness = set.figures.size_short(&pad.thickness);
+        table.row(vec![
+            format!("{off} × {}, {thickness}", pad.name),
+            metal.unwrap_or_else(|| "as the plate".into()),
+        ]);
+    }
     for nest in &w.tubes {
         table.row(vec![
             nest.name.clone(),
@@ -216,43 +238,21 @@ fn material(set: &Set<'_>) -> Table {
     table
 }
 
-/// Welds, or the places that forming strains, with blanks for procedure and test.
-fn welds_and_tests(set: &Set<'_>) -> Table {
-    let (title, first, rows): (&str, &str, Vec<&str>) = match &set.design.flange {
-        Some(FlangeDesign::Fabricated(_)) => (
-            "WELDS AND THEIR TESTS",
-            "WELD",
-            vec![
-                "ring to plate, inside",
-                "ring to plate, outside",
-                "joint of the ring",
-            ],
-        ),
-        Some(FlangeDesign::Pressed(_)) => (
-            "TESTS AFTER FORMING AND HEAT TREATMENT",
-            "PLACE",
-            vec![
-                "heel, inside face",
-                "heel, outside face",
-                "edge of the flange",
-            ],
-        ),
-        None => ("TESTS", "PLACE", vec!["face", "cut edges"]),
-    };
+/// What is tested of a flat plate.
+fn tests() -> Table {
     let mut table = Table::new(
-        title,
+        "TESTS",
         &[
-            (first, 40.0, Hang::Start),
-            ("PROCEDURE", 26.0, Hang::Middle),
-            ("MADE BY", 24.0, Hang::Middle),
-            ("METHOD, EXTENT", 32.0, Hang::Middle),
-            ("RESULT", 24.0, Hang::Middle),
-            ("REPORT NO.", 24.0, Hang::Middle),
+            ("PLACE", 40.0, Hang::Start),
+            ("METHOD, EXTENT", 40.0, Hang::Middle),
+            ("RESULT", 34.0, Hang::Middle),
+            ("REPORT NO.", 30.0, Hang::Middle),
+            ("BY, DATE", 26.0, Hang::Middle),
         ],
     )
     .filled_in();
-    for row in rows {
-        table.row(vec![row.into()]);
+    for place in ["face", "cut edges"] {
+        table.row(vec![place.into()]);
     }
     table
 }

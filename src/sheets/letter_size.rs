@@ -38,7 +38,7 @@ pub fn wrap(words: &str, width: f64, height: f64, bold: bool) -> Vec<String> {
 }
 
 /// Words of a sentence; a fraction in braces is one word.
-fn words_of(text: &str) -> Vec<String> {
+pub fn words_of(text: &str) -> Vec<String> {
     let (mut words, mut word, mut depth) = (Vec::new(), String::new(), 0);
     for c in text.chars() {
         match c {

@@ -3,23 +3,28 @@
 use super::board::{Board, PaperBox};
 use super::cross_check_table::cross_check_table;
 use super::flow::{Block, flow};
-use super::letter_size::{NOTES, TABLE};
+use super::letter_size::{NOTES, TABLE, fitting_height};
 use super::marking_tables::{circle_table, run_table, strike_table, struck_tables};
 use super::notes::Notes;
 use super::pages::continued;
 use super::particulars::view_words;
 use super::set::Set;
 use super::struck_view::put_struck_view;
-use super::{Hang, at, face};
+use super::{Hang, at};
 use crate::design::{FlangeDesign, near_wall};
 use crate::spec::ViewFrom;
 
 /// Height of the warning that says where one stands, mm.
 const WARNING: f64 = 10.0;
+/// It may be so much smaller where that keeps it on one line, mm.
+const LEAST_WARNING: f64 = 6.0;
 /// Least width of the column of notes and tables, mm.
 const COLUMN: f64 = 128.0;
 /// Clear strip beside it, mm.
 const BESIDE: f64 = 6.0;
+
+/// Share of the height that the view takes on upright paper.
+const VIEWS_ABOVE: f64 = 0.6;
 
 const NAME: &str = "marking-out";
 const TITLE: &str = "Marking-out";
@@ -32,9 +37,13 @@ pub fn marking_out(set: &Set<'_>) -> Vec<Board> {
     let mut board = set.board(NAME, TITLE);
     let room = board.room;
     let top = put_warning(&mut board, set, &room);
-    let views = PaperBox::new(room.left, top, room.right - COLUMN - BESIDE, room.bottom);
+    let below_warning = PaperBox { top, ..room };
+    let (views, words) = set.shared(&below_warning, COLUMN, BESIDE, VIEWS_ABOVE);
     let used = put_struck_view(&mut board, set, &views);
-    let column = PaperBox::new(used + BESIDE, top + 1.0, room.right, room.bottom);
+    let column = match words.top > views.bottom {
+        true => words,
+        false => PaperBox::new(used + BESIDE, top + 1.0, room.right, room.bottom),
+    };
     let mut blocks = vec![Block::Notes(sequence(set), 0)];
     blocks.extend(drill_side(set));
     blocks.extend(run_table(set).map(|t| Block::Table(t, 0)));
@@ -53,22 +62,19 @@ pub fn marking_out(set: &Set<'_>) -> Vec<Board> {
     more.push(Block::Table(circle_table(set), 0));
     more.push(Block::NextColumn);
     more.extend(struck_tables(set).into_iter().map(|t| Block::Table(t, 0)));
-    let words = &set.on_a3();
-    continued(words, vec![board], (NAME, "Marking-out tables"), 2, more)
+    continued(set, vec![board], (NAME, "Marking-out tables"), 2, more)
 }
 
 /// Where one stands, in letters that are read from the far side of the trestles; tells the y below.
 fn put_warning(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64 {
     let words = view_words(set.design.view_from);
-    let lines = match face::width(words, WARNING, true) <= room.width() {
-        true => vec![words.to_string()],
-        false => super::letter_size::wrap(words, room.width(), WARNING, true),
-    };
+    let height = fitting_height(words, room.width(), WARNING, true).max(LEAST_WARNING);
+    let lines = super::letter_size::wrap(words, room.width(), height, true);
     // The centring mark reaches into the middle of the head, so the lettering begins below it.
     let mut y = room.top + 2.5;
     for line in &lines {
-        y += WARNING + 2.0;
-        board.bold(at(room.middle().x, y), line, WARNING, Hang::Middle);
+        y += height + 2.0;
+        board.bold(at(room.middle().x, y), line, height, Hang::Middle);
     }
     y + 2.0
 }

@@ -25,6 +25,7 @@ mod face_view;
 mod figure;
 mod fit_figure;
 mod fit_record;
+mod fits_paper;
 mod flange_detail;
 mod flange_rivets;
 mod flange_strip;
@@ -79,6 +80,7 @@ mod second_opinion;
 mod section;
 mod set;
 mod setting_out;
+mod signed;
 mod stage_matrix;
 mod stages_by_group;
 mod standing_notes;
@@ -95,6 +97,7 @@ mod tile_clip;
 mod title_block;
 mod tube_end_tables;
 mod tube_ends;
+mod tube_record;
 mod tubes_lengthwise;
 mod view;
 mod weld_numbers;
@@ -102,11 +105,13 @@ mod weld_numbers;
 mod writers_agree;
 
 pub use change_rows::{ChangeRow, change_rows};
+pub use fits_paper::faults_of_paper;
 pub use letterable::faults_of_lettering;
 pub use mark::{Hang, Mark, PaperPoint, Pattern, Pen, Role, Sheet, Text, at};
 pub use order_note::order_note_pages;
 
 use board::Board;
+use pages::least_paper;
 use set::Set;
 use title_block::SheetPlace;
 
@@ -130,39 +135,26 @@ pub fn draw_sheets(
 }
 
 /// Every sheet without its furniture, in the order of the set: views of the plate on the paper that the spec asks for, the
-/// rest on A3.
+/// rest on what takes least paper.
 fn boards(set: &Set<'_>) -> Vec<Board> {
-    let words = &set.on_a3();
     let mut boards = general::general(set);
     boards.extend(setting_out::setting_out(set));
-    boards.extend(flange_rivets::flange_and_rivets(words));
-    boards.extend(fewer(details::details(words), || details::details(set)));
-    boards.extend(test_map::test_map(words));
+    boards.extend(least_paper(set, flange_rivets::flange_and_rivets));
+    boards.extend(details::on_least_paper(set));
+    boards.extend(least_paper(set, test_map::test_map));
     boards.extend(as_cut::as_cut(set));
-    boards.extend(design_check::design_check(words));
+    boards.extend(least_paper(set, design_check::design_check));
     boards.extend(marking_out::marking_out(set));
     boards.extend(tube_ends::tube_ends(set));
-    boards.extend(stages_by_group::stages_by_group(words));
-    boards.extend(count_sheet::count_sheet(words));
-    boards.extend(inspection::inspection(words));
-    boards.extend(fit_record::fit_record(words));
-    boards.extend(test_sheet::test_sheet(words));
-    boards.extend(summary::summary(words));
+    boards.extend(least_paper(set, stages_by_group::stages_by_group));
+    boards.extend(count_sheet::count_sheet(set));
+    boards.extend(inspection::inspection(set));
+    boards.extend(least_paper(set, fit_record::fit_record));
+    boards.extend(tube_record::tube_record(set));
+    boards.extend(test_sheet::test_sheet(set));
+    boards.extend(least_paper(set, summary::summary));
     boards.extend(templates::templates(set));
     boards
-}
-
-/// The sheets as drawn on A3, unless larger paper takes fewer of them.
-fn fewer(on_a3: Vec<Board>, on_larger: impl FnOnce() -> Vec<Board>) -> Vec<Board> {
-    if on_a3.len() < 2 {
-        return on_a3;
-    }
-    let larger = on_larger();
-    if larger.len() < on_a3.len() {
-        larger
-    } else {
-        on_a3
-    }
 }
 
 /// Furniture and numbers, once it is known how many sheets there are.

@@ -2,6 +2,7 @@
 
 use super::board::{Board, PaperBox};
 use super::flow::{Block, flow_in_columns};
+use super::paper_size::{in_a4, is_upright};
 use super::set::Set;
 use super::table::Table;
 
@@ -27,7 +28,8 @@ pub fn pages(
     continued(set, Vec::new(), (name, title), columns, blocks)
 }
 
-/// The same behind sheets already drawn. Where several are needed, they are filled alike, so that none is left nearly empty.
+/// The same behind sheets already drawn, on A3 or A4 as takes less paper. Columns are counted on A3; A4 holds half as many,
+/// rounded down so that nothing is squeezed.
 pub fn continued(
     set: &Set<'_>,
     mut boards: Vec<Board>,
@@ -35,6 +37,39 @@ pub fn continued(
     columns: usize,
     blocks: Vec<Block>,
 ) -> Vec<Board> {
+    let mut drawn = least_paper(set, |on| {
+        let columns = match is_upright(on.paper) {
+            true => (columns / 2).max(1),
+            false => columns,
+        };
+        evened(on, name, columns, blocks.clone())
+    });
+    boards.append(&mut drawn);
+    boards
+}
+
+/// Sheets of words on A3 or A4, whichever takes less paper; of equally much, the fewer sheets.
+pub fn least_paper(set: &Set<'_>, draw: impl Fn(&Set<'_>) -> Vec<Board>) -> Vec<Board> {
+    let papers = set.papers_of_words().iter();
+    let drawn = papers.map(|&paper| draw(&set.on(paper)));
+    drawn
+        .min_by_key(|boards| paper_of(boards))
+        .unwrap_or_default()
+}
+
+/// How much paper, in sheets of A4, and on how many sheets; of what runs over its room, more than there is.
+fn paper_of(boards: &[Board]) -> (usize, usize) {
+    match boards.iter().all(Board::is_within_room) {
+        true => (boards.iter().map(|b| in_a4(b.paper)).sum(), boards.len()),
+        false => (usize::MAX, 0),
+    }
+}
+
+/// Sheets of one paper. Where several are needed, they are filled alike, so that none is left nearly empty.
+fn evened(set: &Set<'_>, name: (&str, &str), columns: usize, mut blocks: Vec<Block>) -> Vec<Board> {
+    if columns == 1 {
+        blocks.retain(|block| !matches!(block, Block::NextColumn));
+    }
     let full = set.room().height() - CENTRING;
     let (mut drawn, _) = filled_to(set, name, columns, full, blocks.clone());
     if (2..=MOST_EVENED).contains(&drawn.len()) {
@@ -49,8 +84,7 @@ pub fn continued(
             }
         }
     }
-    boards.append(&mut drawn);
-    boards
+    drawn
 }
 
 /// Sheets filled down to a height, mm, and whether every block is down.

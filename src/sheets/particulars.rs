@@ -3,18 +3,33 @@
 use super::at;
 use super::board::{Board, PaperBox};
 use super::figure::Figures;
-use super::furniture::FOOT;
-use super::paper_size::frame;
+use super::furniture::{FOOT, FOOT_ABOVE};
+use super::paper_size::{frame, is_upright};
 use super::proving_bar::put_proving_bar;
 use super::title_block::{Field, WIDTH, put_field};
 use super::{Pattern, Pen, Role};
 use crate::checks::{Finding, Verdict};
 use crate::spec::{Spec, ViewFrom};
 
-/// Height of a row of particulars, mm.
-const ROW: f64 = 9.0;
-/// Width of the field that holds the proving bar, mm.
-const BAR_FIELD: f64 = 121.0;
+/// Widths of the fields, row by row, mm, beside the title block; the proving bar stands in the first of the last row.
+const BESIDE: [&[f64]; 4] = [
+    &[40.0, 98.0, 72.0],
+    &[46.0, 56.0, 82.0, 26.0],
+    &[48.0, 68.0, 44.0, 50.0],
+    &[121.0, 89.0],
+];
+/// Height of the rows there, mm.
+const ROWS_BESIDE: [f64; 4] = [9.0; 4];
+/// Widths on the title block of upright paper.
+const UPRIGHT: [&[f64]; 4] = [
+    &[40.0, 80.0, 60.0],
+    &[36.0, 36.0, 84.0, 24.0],
+    &[44.0, 50.0, 40.0, 46.0],
+    &[121.0, 59.0],
+];
+
+/// Height of the rows there, mm: the second has words on two lines.
+const ROWS_UPRIGHT: [f64; 4] = [9.0, 12.0, 9.0, 9.0];
 
 /// Where one stands and where one looks, in words.
 pub fn view_words(view_from: ViewFrom) -> &'static str {
@@ -40,11 +55,20 @@ pub fn below(findings: &[Finding]) -> usize {
         .count()
 }
 
-/// Puts the particulars left of the title block, in four rows.
+/// Puts the particulars left of the title block, or on it, in four rows.
 pub fn put_particulars(board: &mut Board, spec: &Spec, findings: &[Finding]) {
     let f = frame(board.paper);
-    let right = f.right - WIDTH;
-    let top = f.bottom - FOOT;
+    let upright = is_upright(board.paper);
+    // Beside the title block; on it where it fills the width of the paper.
+    let (right, top, heights, widths) = match upright {
+        true => (
+            f.right,
+            f.bottom - FOOT - FOOT_ABOVE,
+            ROWS_UPRIGHT,
+            &UPRIGHT,
+        ),
+        false => (f.right - WIDTH, f.bottom - FOOT, ROWS_BESIDE, &BESIDE),
+    };
     // On paper wider than A3 the strip keeps its A3 width and stands against the title block.
     let left = (right - 210.0).max(f.left);
     let w = &spec.written;
@@ -71,54 +95,72 @@ pub fn put_particulars(board: &mut Board, spec: &Spec, findings: &[Finding]) {
         "NONE" => "NONE".into(),
         scale => format!("{scale}, DO NOT SCALE"),
     };
+    let material_words = if upright {
+        "PLATE AND MATERIAL"
+    } else {
+        "PLATE: THICKNESS, MATERIAL"
+    };
+    let units_words = if upright {
+        "DIMENSIONS IN"
+    } else {
+        "ALL DIMENSIONS IN"
+    };
+    let stamp_words = if upright {
+        "INSPECTING BODY (STAMP)"
+    } else {
+        "INSPECTING BODY (SIGN, STAMP)"
+    };
     let field = |label, value, height| Field {
         label,
         value,
         height,
         bold: false,
     };
-    let rows: [Vec<(f64, Field<'_>)>; 4] = [
+    let rows: [Vec<Field<'_>>; 4] = [
         vec![
-            (40.0, field("WORKING PRESSURE", &pressure, 3.0)),
-            (98.0, field("PLATE: THICKNESS, MATERIAL", &metal, 3.0)),
-            (72.0, field("CERTIFICATE", &certificate, 3.0)),
+            field("WORKING PRESSURE", &pressure, 3.0),
+            field(material_words, &metal, 3.0),
+            field("CERTIFICATE", &certificate, 3.0),
         ],
         vec![
-            (46.0, field("SCALE", &scale, 3.5)),
-            (56.0, field("ALL DIMENSIONS IN", units, 2.5)),
-            (82.0, field("FACE VIEW", view_words(w.plate.view_from), 2.5)),
-            (26.0, field("PROJECTION", "", 2.5)),
+            field("SCALE", &scale, 3.5),
+            field(units_words, units, 2.5),
+            field("FACE VIEW", view_words(w.plate.view_from), 2.5),
+            field("PROJECTION", "", 2.5),
         ],
         vec![
-            (48.0, field("WORKS APPROVAL (SIGN)", "", 2.5)),
-            (68.0, field("INSPECTING BODY (SIGN, STAMP)", "", 2.5)),
-            (44.0, field("SPEC FINGERPRINT", &fingerprint, 3.5)),
-            (50.0, field("FINDINGS NOT JUDGED", &open, 3.5)),
+            field("WORKS APPROVAL (SIGN)", "", 2.5),
+            field(stamp_words, "", 2.5),
+            field("SPEC FINGERPRINT", &fingerprint, 3.5),
+            field("FINDINGS NOT JUDGED", &open, 3.5),
         ],
-        vec![
-            (BAR_FIELD, field("", "", 2.5)),
-            (89.0, field("JUDGED BY", &rules, 2.5)),
-        ],
+        vec![field("", "", 2.5), field("JUDGED BY", &rules, 2.5)],
     ];
     let mut y = top;
-    for fields in &rows {
+    for ((fields, widths), row) in rows.iter().zip(widths).zip(heights) {
         let mut x = left;
-        for (wide, one) in fields {
-            put_field(board, PaperBox::new(x, y, x + wide, y + ROW), one);
+        for (one, wide) in fields.iter().zip(*widths) {
+            let b = PaperBox::new(x, y, x + wide, y + row);
+            put_field(board, b, one);
+            if one.label == "PROJECTION" {
+                put_first_angle_symbol(board, x + (wide - SYMBOL) / 2.0, b.bottom - 2.7);
+            }
             x += wide;
         }
-        y += ROW;
+        y += row;
     }
-    put_first_angle_symbol(board, left + 184.0, top + ROW);
     board.rule(at(left, top), at(right, top), Pen::Frame);
-    board.rule(at(left, top), at(left, f.bottom), Pen::Frame);
-    put_proving_bar(board, at(left + 2.5, y - ROW / 2.0));
+    board.rule(at(left, top), at(left, y), Pen::Frame);
+    put_proving_bar(board, at(left + 2.5, y - heights[3] / 2.0));
 }
 
+/// Width of the symbol with its centre lines, mm.
+const SYMBOL: f64 = 15.0;
+
 /// First-angle symbol (ISO 5456-2): the small end of the cone away from the circles, both circles seen.
-fn put_first_angle_symbol(board: &mut Board, x: f64, y: f64) {
+fn put_first_angle_symbol(board: &mut Board, left: f64, middle: f64) {
     let h = 2.0;
-    let (cone, middle) = (x + 4.0, y + 6.3);
+    let cone = left + 1.0;
     let seen = |board: &mut Board, a, b| {
         board.line(a, b, Pen::Middle, Pattern::Continuous, Role::Furniture);
     };

@@ -28,6 +28,7 @@ fn specs() -> Vec<Spec> {
         odd(&too_little_metal(&folder)),
         odd(&large()),
         odd(&SMALL.replace("units: inches}", "units: inches}\nsheets: {paper: A2}")),
+        odd(&SMALL.replace("units: inches}", "units: inches}\nsheets: {paper: A4}")),
         odd(&large().replace(
             "units: inches}",
             "units: inches}\nsheets: {paper: A1, both_units: true}",

@@ -3,6 +3,7 @@
 use super::board::{Board, PaperBox};
 use super::figure::Figures;
 use super::furniture::room;
+use super::paper_size::is_upright;
 use super::particulars::below;
 use crate::checks::Finding;
 use crate::cut::CutPart;
@@ -44,12 +45,38 @@ impl<'a> Set<'a> {
         }
     }
 
-    /// The same on A3, for sheets of words and records: larger paper is for views, and would leave these nearly empty.
-    pub fn on_a3(&self) -> Set<'a> {
-        Set {
-            paper: Paper::A3,
-            ..*self
+    /// The same on other paper.
+    pub fn on(&self, paper: Paper) -> Set<'a> {
+        Set { paper, ..*self }
+    }
+
+    /// Paper for words and records, smallest first. Larger paper is for views, and would leave these nearly empty; an office that
+    /// prints its job on A4 has no other.
+    pub fn papers_of_words(&self) -> &'static [Paper] {
+        match self.spec.written.sheets.paper {
+            Paper::A4 => &[Paper::A4],
+            Paper::A3 | Paper::A2 | Paper::A1 | Paper::A0 => &[Paper::A4, Paper::A3],
         }
+    }
+
+    /// Where views go and where tables and notes: a column so wide beside the views; below them on upright paper, where the
+    /// views take such a share of the height.
+    pub fn shared(
+        &self,
+        room: &PaperBox,
+        column: f64,
+        gap: f64,
+        share: f64,
+    ) -> (PaperBox, PaperBox) {
+        let (mut views, mut words) = (*room, *room);
+        if is_upright(self.paper) {
+            views.bottom = room.top + room.height() * share;
+            words.top = views.bottom + gap;
+        } else {
+            words.left = room.right - column;
+            views.right = words.left - gap;
+        }
+        (views, words)
     }
 
     /// The box free for drawing on each of its sheets.

@@ -4,10 +4,11 @@ use super::board::{Board, PaperBox};
 use super::cloud::put_clouds;
 use super::dimension::{FIRST_ROW, have_room, running_across, running_room, running_upwards};
 use super::face_view::{Wanted, in_nest, number_height, number_words, put_hole};
-use super::flow::{Block, flow, flow_in_columns};
+use super::flow::{Block, flow};
 use super::letter_size::{FIGURES, LEAST_NUMBER, LINE_PITCH, NOTES, TABLE, wrap};
 use super::ligament_figures::{figures_height, put_ligament_figures};
 use super::nest_tables::{count_box, line_table, metal_table};
+use super::pages::continued;
 use super::particulars::view_words;
 use super::proving_bar::put_scale_bar;
 use super::route::{Feature, Line, Rows, Side};
@@ -21,6 +22,10 @@ use crate::units::Length;
 
 /// Width of the tables beside the view, mm.
 const TABLES: f64 = 140.0;
+/// Clear strip beside them, mm.
+const BESIDE_TABLES: f64 = 6.0;
+/// Share of the height that the view takes on upright paper.
+const VIEWS_ABOVE: f64 = 0.6;
 /// Room below the view for its title and scale bar, mm.
 const FOOT: f64 = 12.0;
 /// Width kept for the scale bar, mm.
@@ -50,8 +55,7 @@ pub fn setting_out(set: &Set<'_>) -> Vec<Board> {
             board = set.board("setting-out", "Setting-out of tubes");
         }
         board.scale_words = scale.words();
-        let column = PaperBox::new(room.right - TABLES, room.top, room.right, room.bottom);
-        let views = PaperBox::new(room.left, room.top, column.left - 6.0, room.bottom);
+        let (views, column) = set.shared(&room, TABLES, BESIDE_TABLES, VIEWS_ABOVE);
         let part = (tiles.len() > 1).then_some((i + 1, tiles.len()));
         let foot = put_nest(&mut board, set, &views, scale, tile, part);
         let (rest, reached) = flow(&mut board, &column, blocks);
@@ -66,13 +70,8 @@ pub fn setting_out(set: &Set<'_>) -> Vec<Board> {
         }
         boards.push(board.clone());
     }
-    while !blocks.is_empty() && boards.len() < 20 {
-        let mut more = set.board("setting-out-tables", "Setting-out tables");
-        let room = more.room;
-        blocks = flow_in_columns(&mut more, &room, 2, 8.0, blocks);
-        boards.push(more);
-    }
-    boards
+    let name = ("setting-out-tables", "Setting-out tables");
+    continued(set, boards, name, 2, blocks)
 }
 
 fn tables(set: &Set<'_>) -> Vec<Block> {
@@ -118,8 +117,9 @@ fn numbers_at(set: &Set<'_>, scale: Scale, at_least: f64) -> Option<(f64, bool)>
 /// The scale, and the parts of the nest that go on a sheet each: one, unless its numbers would be too small to read.
 fn plan(set: &Set<'_>, nest: &PlateBox, room: &PaperBox) -> (Scale, Vec<PlateBox>) {
     let around = Around::of(&running_rows(set, nest));
-    let wide = room.width() - TABLES - 6.0 - around.left - DATUM_OVER;
-    let high = room.height() - around.head - FOOT - around.foot;
+    let (views, _) = set.shared(room, TABLES, BESIDE_TABLES, VIEWS_ABOVE);
+    let wide = views.width() - around.left - DATUM_OVER;
+    let high = views.height() - around.head - FOOT - around.foot;
     let inches = set.figures.in_inches();
     let whole = largest_scale(nest.width(), nest.height(), (wide, high), inches);
     if numbers_at(set, whole, READ_AT_ARM).is_some() {

@@ -6,6 +6,7 @@ use super::flow::{Block, flow};
 use super::hold_table::hold_table;
 use super::letter_size::{NOTES, TABLE};
 use super::pages::continued;
+use super::paper_size::is_upright;
 use super::particulars::view_words;
 use super::scale::largest_scale;
 use super::set::Set;
@@ -18,6 +19,8 @@ const NAME: &str = "stages";
 const TITLE: &str = "Stages by group";
 /// The map takes no less height than this, mm; else it goes on the next sheet.
 const LEAST_MAP: f64 = 100.0;
+/// Clear strip at the head of upright paper, mm.
+const CENTRING: f64 = 3.0;
 /// Width of the map with its key, mm.
 const MAP: f64 = 184.0;
 /// Radius of a sign in the key, mm.
@@ -34,7 +37,11 @@ pub fn stages_by_group(set: &Set<'_>) -> Vec<Board> {
     }
     let mut boards = Vec::new();
     let mut board = set.board(NAME, TITLE);
-    let room = board.room;
+    let mut room = board.room;
+    // On upright paper the centring mark reaches into the table's title.
+    if is_upright(set.paper) {
+        room.top += CENTRING;
+    }
     let mut blocks = vec![Block::Table(stage_matrix(set), 0)];
     let mut y;
     loop {
@@ -49,15 +56,20 @@ pub fn stages_by_group(set: &Set<'_>) -> Vec<Board> {
             break;
         }
     }
-    let map = PaperBox::new(room.left, y, room.left + MAP, room.bottom);
+    // On upright paper the map takes the width, and the rest goes on.
+    let wide = MAP.min(room.width());
+    let map = PaperBox::new(room.left, y, room.left + wide, room.bottom);
     put_map(&mut board, set, &map);
-    let column = PaperBox::new(room.left + MAP + 8.0, y, room.right, room.bottom);
+    let column = PaperBox::new(room.left + wide + 8.0, y, room.right, room.bottom);
     let rest = vec![
         Block::Caution(NO_FURTHER.into(), 3.5),
         Block::Table(tool_list(set), 0),
         Block::Table(hold_table(set), 0),
     ];
-    let (rest, _) = flow(&mut board, &column, rest);
+    let rest = match column.width() > 0.0 {
+        true => flow(&mut board, &column, rest).0,
+        false => rest,
+    };
     boards.push(board);
     continued(set, boards, (NAME, TITLE), 2, rest)
 }

@@ -13,11 +13,13 @@ use super::set::Set;
 const NAME: &str = "summary";
 const TITLE: &str = "Counts, sizes and orders";
 /// Heights that the big letters may have, mm; the largest at which all lines go on the sheet.
-const HEIGHTS: [f64; 6] = [14.0, 12.0, 10.0, 8.0, 7.0, 5.0];
+const HEIGHTS: [f64; 8] = [20.0, 17.0, 14.0, 12.0, 10.0, 8.0, 7.0, 5.0];
 /// From one line of them to the next, as a share of their height: fractions are stacked.
 const PITCH: f64 = 2.3;
 /// Height of what a line is of, as a share of its figures.
 const NAMES: f64 = 0.5;
+/// Share of the height that they take at most on upright paper.
+const VIEWS_ABOVE: f64 = 0.45;
 /// Width of the orders beside them, mm.
 const ORDERS: f64 = 168.0;
 
@@ -25,9 +27,11 @@ const ORDERS: f64 = 168.0;
 pub fn summary(set: &Set<'_>) -> Vec<Board> {
     let mut board = set.board(NAME, TITLE);
     let room = board.room;
-    let big = PaperBox::new(room.left, room.top, room.right - ORDERS - 8.0, room.bottom);
-    put_big_lines(&mut board, &big, &lines(set));
-    let column = PaperBox::new(room.right - ORDERS, room.top, room.right, room.bottom);
+    let (big, mut column) = set.shared(&room, ORDERS, 8.0, VIEWS_ABOVE);
+    let foot = put_big_lines(&mut board, &big, &lines(set));
+    if column.top > big.top {
+        column.top = foot;
+    }
     let tables = [
         Some(plate_sizes(set)),
         tube_order(set),
@@ -85,7 +89,8 @@ fn lines(set: &Set<'_>) -> Vec<(String, String)> {
     lines
 }
 
-fn put_big_lines(board: &mut Board, room: &PaperBox, lines: &[(String, String)]) {
+/// Tells the y below them.
+fn put_big_lines(board: &mut Board, room: &PaperBox, lines: &[(String, String)]) -> f64 {
     // The name goes under its figures where it does not go beside them.
     let beside = |h: f64, (figures, name): &(String, String)| {
         face::width(figures, h, true) + 5.0 + face::width(name, h * NAMES, false) <= room.width()
@@ -123,4 +128,5 @@ fn put_big_lines(board: &mut Board, room: &PaperBox, lines: &[(String, String)])
             y += height * (PITCH + 1.0);
         }
     }
+    y
 }

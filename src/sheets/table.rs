@@ -2,10 +2,10 @@
 
 use super::at;
 use super::board::{Board, PaperBox};
-use super::letter_size::{LINE_PITCH, TABLE, fitting_height, wrap};
+use super::letter_size::{LABEL, LINE_PITCH, TABLE, fitting_height, words_of, wrap};
 use super::symbols::put_signed_hole;
 use super::text_box::rise_and_fall;
-use super::{Hang, Pen};
+use super::{Hang, Pen, face};
 
 /// Clear strip beside the lettering of a cell, mm.
 const PADDING: f64 = 1.2;
@@ -48,7 +48,7 @@ pub struct Table {
 }
 
 /// Height of a row that is filled in by hand, mm.
-pub const FILLED_IN: f64 = 7.0;
+pub const FILLED_IN: f64 = 8.0;
 
 impl Table {
     /// A table of no rows yet.
@@ -89,13 +89,51 @@ impl Table {
         self.columns.iter().map(|c| c.width).sum()
     }
 
-    /// Widens every column in proportion.
+    /// Widens or narrows every column in proportion, but none to less than its longest word wants.
     pub fn widened_to(mut self, width: f64) -> Table {
-        let share = width / self.width();
-        for c in &mut self.columns {
-            c.width *= share;
+        let mut least = vec![0.0; self.columns.len()];
+        if width < self.width() {
+            least = (0..least.len()).map(|i| self.least_width(i)).collect();
         }
-        self
+        let mut kept = vec![false; least.len()];
+        loop {
+            let sum = |kept: &[bool], wanted: bool| -> f64 {
+                let columns = self.columns.iter().zip(kept);
+                columns
+                    .filter(|(_, k)| **k == wanted)
+                    .map(|(c, _)| c.width)
+                    .sum()
+            };
+            let share = (width - sum(&kept, true)) / sum(&kept, false).max(f64::MIN_POSITIVE);
+            let narrow = |i: usize| share < 1.0 && self.columns[i].width * share < least[i];
+            let short = (0..least.len()).find(|&i| !kept[i] && narrow(i));
+            match short {
+                Some(i) => {
+                    kept[i] = true;
+                    self.columns[i].width = least[i].min(self.columns[i].width);
+                }
+                None => {
+                    for (c, _) in self.columns.iter_mut().zip(&kept).filter(|(_, k)| !**k) {
+                        c.width *= share;
+                    }
+                    return self;
+                }
+            }
+        }
+    }
+
+    /// Least width of a column at which every word of it is lettered at its height, mm.
+    fn least_width(&self, column: usize) -> f64 {
+        let head = self.columns[column].head.split(' ');
+        let heads = head.map(|word| face::width(word, LABEL, true));
+        let cells = self.rows.iter().enumerate().flat_map(|(i, row)| {
+            let words = words_of(&row[column]);
+            let bold = self.loud.contains(&i);
+            words
+                .into_iter()
+                .map(move |word| face::width(&word, self.height, bold))
+        });
+        heads.chain(cells).fold(0.0, f64::max) + 2.0 * PADDING
     }
 
     /// Height of title and heads, mm.

@@ -1,28 +1,30 @@
 //! Full-size templates of the face in tiles of the job's paper, for checking only, and only where the spec asks for them.
 
 use super::board::{Board, PaperBox};
+use super::furniture::room;
 use super::letter_size::{FIGURES, NOTES, TABLE};
 use super::set::Set;
 use super::text_box::text_box;
 use super::tile_clip::{put_arc_within, put_line_within};
 use super::view::{PlateBox, View};
 use super::{Hang, Pen, Role, Text, at};
-use crate::design::{Edge, FlangeDesign, Point};
+use crate::design::{Design, Edge, FlangeDesign, Point};
+use crate::spec::Spec;
 use crate::units::angle::atan2;
 
 /// Paper that a tile shares with its neighbour, mm.
 const OVERLAP: f64 = 12.0;
 /// Strip at the head of a tile for its words and key, mm.
 const HEAD: f64 = 16.0;
-/// More tiles than this are no template, but a heap of paper.
-const MOST_TILES: usize = 400;
+/// More tiles than this are no template, but a heap of paper: they are refused.
+pub const MOST_TILES: usize = 400;
 
 /// Every tile that has something on it, row by row from the top left; none unless the spec asks.
 pub fn templates(set: &Set<'_>) -> Vec<Board> {
     if !set.spec.written.sheets.templates {
         return Vec::new();
     }
-    let tiling = Tiling::of(set);
+    let tiling = Tiling::of(set.design, &set.room());
     if tiling.across * tiling.down > MOST_TILES {
         return Vec::new();
     }
@@ -43,6 +45,12 @@ pub fn templates(set: &Set<'_>) -> Vec<Board> {
     boards
 }
 
+/// How many tiles of the job's paper a template takes, across and down, whether it is asked for or not.
+pub fn tiles(spec: &Spec, design: &Design) -> (usize, usize) {
+    let tiling = Tiling::of(design, &room(spec.written.sheets.paper, false));
+    (tiling.across, tiling.down)
+}
+
 /// How the face is shared out.
 struct Tiling {
     /// The plate with its margin, mm.
@@ -54,14 +62,13 @@ struct Tiling {
 }
 
 impl Tiling {
-    fn of(set: &Set<'_>) -> Tiling {
-        let mut face = PlateBox::round(&set.design.edge);
+    fn of(design: &Design, room: &PaperBox) -> Tiling {
+        let mut face = PlateBox::round(&design.edge);
         // Half a millimetre round the edge, so that its line falls within the outermost tiles.
         let low = Point::new(face.left, face.bottom);
         let high = Point::new(face.right, face.top);
         face.take(low, 0.5);
         face.take(high, 0.5);
-        let room = set.room();
         let tile = PaperBox::new(room.left, room.top + HEAD, room.right, room.bottom - 2.0);
         let tiles =
             |whole: f64, one: f64| (((whole - OVERLAP) / (one - OVERLAP)).ceil() as usize).max(1);

@@ -5,6 +5,7 @@ use super::face_view::{put_centre_lines, put_hole};
 use super::flow::{Block, flow};
 use super::letter_size::{FIGURES, NOTES, TABLE};
 use super::notes::Notes;
+use super::paper_size::is_upright;
 use super::particulars::view_words;
 use super::scale::largest_scale;
 use super::set::Set;
@@ -19,6 +20,8 @@ use crate::units::angle::{cos, from_top_clockwise, sin};
 
 /// Width of the face view, mm.
 const VIEW: f64 = 132.0;
+/// The same on upright paper, mm.
+const UPRIGHT_VIEW: f64 = 92.0;
 /// Quarters, clockwise from the top.
 const QUARTERS: [&str; 4] = ["0° to 90°", "90° to 180°", "180° to 270°", "270° to 360°"];
 
@@ -31,23 +34,32 @@ pub fn test_map(set: &Set<'_>) -> Vec<Board> {
     };
     let mut board = set.board("tests", name);
     let room = board.room;
+    let upright = is_upright(set.paper);
+    // On upright paper the notes stand beside a smaller view, and the tables below.
+    let side = if upright { UPRIGHT_VIEW } else { VIEW };
     let view = PaperBox::new(
         room.left,
         room.top,
-        room.left + VIEW,
-        room.top + VIEW + 14.0,
+        room.left + side,
+        room.top + side + 14.0,
     );
     put_map(&mut board, set, &view);
-    let below = PaperBox::new(view.left, view.bottom + 3.0, view.right, room.bottom);
+    let words = match upright {
+        true => PaperBox::new(view.right + 7.0, room.top + 6.0, room.right, view.bottom),
+        false => PaperBox::new(view.left, view.bottom + 3.0, view.right, room.bottom),
+    };
     let notes = Block::Notes(notes(set).at_height(TABLE), 0);
-    let (mut left_over, _) = flow(&mut board, &below, vec![notes]);
-    let right = PaperBox::new(view.right + 7.0, room.top + 3.0, room.right, room.bottom);
+    let (mut left_over, _) = flow(&mut board, &words, vec![notes]);
+    let tables_room = match upright {
+        true => PaperBox::new(room.left, view.bottom + 3.0, room.right, room.bottom),
+        false => PaperBox::new(view.right + 7.0, room.top + 3.0, room.right, room.bottom),
+    };
     let mut tables: Vec<Block> = weld_table(set)
         .into_iter()
         .map(|t| Block::Table(t, 0))
         .collect();
     tables.push(Block::Table(zone_table(set).filled_in(), 0));
-    left_over.extend(flow(&mut board, &right, tables).0);
+    left_over.extend(flow(&mut board, &tables_room, tables).0);
     super::pages::continued(set, vec![board], ("tests", name), 1, left_over)
 }
 
@@ -136,7 +148,7 @@ fn zone_table(set: &Set<'_>) -> Table {
     let mut table = Table::new(
         "ZONES TO BE TESTED; METHODS PROPOSED, THE INSPECTING BODY DECIDES",
         &[
-            ("ZONE", 11.0, Hang::Middle),
+            ("ZONE", 14.0, Hang::Middle),
             ("WHAT", 46.0, Hang::Start),
             ("EXTENT", 38.0, Hang::Start),
             ("METHOD PROPOSED", 40.0, Hang::Start),
@@ -164,15 +176,17 @@ fn weld_table(set: &Set<'_>) -> Option<Table> {
     let mut table = Table::new(
         "WELDS; TO THE WORKS' PROCEDURE, LEGS AS GIVEN",
         &[
-            ("WELD", 11.0, Hang::Middle),
-            ("WHERE", 42.0, Hang::Start),
-            ("LENGTH", 20.0, Hang::End),
+            ("WELD", 14.0, Hang::Middle),
+            ("WHERE", 38.0, Hang::Start),
+            ("LENGTH", 19.0, Hang::End),
             ("LEG", 13.0, Hang::End),
-            ("CLEAR TO HOLE", 30.0, Hang::Start),
-            ("TO RIVET HOLE", 20.0, Hang::End),
+            ("CLEAR TO HOLE", 24.0, Hang::Start),
+            ("TO RIVET HOLE", 18.0, Hang::End),
             ("TO HEAD", 17.0, Hang::End),
-            ("PROCEDURE", 30.0, Hang::Start),
-            ("WELDER", 27.0, Hang::Start),
+            ("PROCEDURE", 28.0, Hang::Start),
+            ("WELDER", 22.0, Hang::Start),
+            ("CONSUMABLE", 30.0, Hang::Start),
+            ("DATE", 20.0, Hang::Start),
         ],
     );
     let or_dash = |length: Option<Length>| length.map_or("–".into(), |l| fig.table(l));
@@ -187,6 +201,8 @@ fn weld_table(set: &Set<'_>) -> Option<Table> {
             }),
             or_dash(weld.to_rivet_hole),
             or_dash(weld.to_rivet_head),
+            String::new(),
+            String::new(),
             String::new(),
             String::new(),
         ]);

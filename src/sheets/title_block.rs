@@ -11,6 +11,9 @@ use crate::spec::Spec;
 /// Width of the identification block, mm (ISO 7200: 180 at most).
 pub const WIDTH: f64 = 180.0;
 
+/// Between the tails of the last line of a field and its rule, mm.
+const CLEAR: f64 = 0.4;
+
 /// What a print is worth.
 const UNCONTROLLED: &str = "UNCONTROLLED WHEN PRINTED UNLESS STAMPED";
 
@@ -54,8 +57,11 @@ pub fn put_field(board: &mut Board, b: PaperBox, field: &Field<'_>) {
         let height = height
             .min((b.bottom - below_label) / (lines.len() as f64 * 1.5))
             .max(LABEL);
+        let last = lines.last().map_or("", String::as_str);
+        let (_, fall) = super::text_box::rise_and_fall(last, height);
+        let clear = (fall + CLEAR).max(0.9);
         for (i, line) in lines.iter().enumerate() {
-            let base = b.bottom - 0.9 - height * 1.45 * (lines.len() - 1 - i) as f64;
+            let base = b.bottom - clear - height * 1.45 * (lines.len() - 1 - i) as f64;
             board.lettering(
                 at(b.left + 1.2, base),
                 line,

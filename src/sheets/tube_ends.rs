@@ -3,9 +3,10 @@
 use super::board::{Board, PaperBox};
 use super::dimension::leader;
 use super::face_view::number_height;
-use super::flow::{Block, flow, flow_in_columns};
+use super::flow::{Block, flow};
 use super::letter_size::{LINE_PITCH, NOTES, TABLE, wrap};
 use super::notes::Notes;
+use super::pages::continued;
 use super::particulars::view_words;
 use super::proving_bar::put_scale_bar;
 use super::scale::largest_scale;
@@ -19,6 +20,10 @@ use crate::units::angle::{cos, sin};
 
 /// Width of the column of tables, mm.
 const COLUMN: f64 = 128.0;
+/// Columns of the table of every tube on A3.
+const COLUMNS: usize = 2;
+/// Share of the height that the end view takes on upright paper.
+const VIEWS_ABOVE: f64 = 0.5;
 /// Height of the lengthwise view, mm.
 const LENGTHWISE: f64 = 66.0;
 /// Room round the end view for its title and leaders, mm.
@@ -40,8 +45,7 @@ pub fn tube_ends(set: &Set<'_>) -> Vec<Board> {
     }
     let mut board = set.board("tube-ends", "Tube ends and withdrawal");
     let room = board.room;
-    let column = PaperBox::new(room.right - COLUMN, room.top, room.right, room.bottom);
-    let views = PaperBox::new(room.left, room.top, column.left - 6.0, room.bottom);
+    let (views, column) = set.shared(&room, COLUMN, 6.0, VIEWS_ABOVE);
     put_both_ends(&mut board, set, &views);
     let mut y = column.top;
     if !design.other_ends.is_empty() {
@@ -52,15 +56,8 @@ pub fn tube_ends(set: &Set<'_>) -> Vec<Board> {
     let rest = PaperBox::new(column.left, y, column.right, column.bottom);
     let (mut left_over, _) = flow(&mut board, &rest, blocks(set));
     left_over.extend(every_tube(set).into_iter().map(|t| Block::Table(t, 0)));
-    let mut boards = vec![board];
-    while !left_over.is_empty() && boards.len() < 400 {
-        let mut more = set.board("tube-ends-table", "Tube ends, every tube");
-        let room = more.room;
-        let columns = ((room.width() / COLUMN).floor() as usize).max(1);
-        left_over = flow_in_columns(&mut more, &room, columns, 6.0, left_over);
-        boards.push(more);
-    }
-    boards
+    let name = ("tube-ends-table", "Tube ends, every tube");
+    continued(set, vec![board], name, COLUMNS, left_over)
 }
 
 fn blocks(set: &Set<'_>) -> Vec<Block> {

@@ -137,7 +137,8 @@ pub struct Concession {
 #[derive(Clone, Debug, Default, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SheetWishes {
-    /// Paper of the sheets that show the plate; sheets of words and records stay on A3.
+    /// Paper of the sheets that show the plate. Sheets of words and records go on A3 or A4, whichever takes less
+    /// paper; on A4 alone where this is A4.
     #[serde(default)]
     pub paper: Paper,
     /// Millimetres as well as the job's inches in the tables.
@@ -154,9 +155,11 @@ pub struct SheetWishes {
     pub templates: bool,
 }
 
-/// Size of paper, landscape.
+/// Size of paper: A4 upright, the larger ones landscape.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum Paper {
+    /// 210 × 297 mm, upright: every sheet of a small plate goes on it.
+    A4,
     /// 420 × 297 mm.
     #[default]
     A3,
