@@ -100,6 +100,21 @@ fn by_hand_what_became_of_tallow_moor() {
         (rebore.old.as_deref(), rebore.new.as_deref()),
         (None, Some("49 mm"))
     );
+    let told: Vec<&str> = since
+        .written
+        .iter()
+        .map(|change| change.key.as_str())
+        .collect();
+    assert_eq!(
+        told,
+        [
+            "flange: pressed, trim",
+            "tubes: exceptions[0], reason",
+            "tubes: next rebore",
+            "cutting: order, withdrawn[0]"
+        ],
+        "a key that is no change of the second issue stands in the former issue too: write it in {FORMER}"
+    );
 }
 
 /// A changed pressure holds no hole and no figure of the plate, and is told all the same.
