@@ -9,9 +9,8 @@
 //! Leaves:  whether the departure may be made. Mill tolerance can take another few tenths: order on the least thickness.
 
 use super::measure::{Unit, figure, rounded};
-use super::pairs::is_tube;
 use super::{Finding, Rule, source};
-use crate::design::Design;
+use crate::design::{BesideOriginal, Design, OriginalFigure, Told, beside_original};
 use crate::spec::{Original, Written};
 use crate::units::Length;
 
@@ -34,12 +33,16 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let Some(original) = &written.plate.original else {
         return Vec::new();
     };
-    let noted = [
-        thickness(written, design, original),
-        tube_hole(written, design, original),
-        tube_count(design, original),
-    ];
-    noted.into_iter().flatten().collect()
+    beside_original(written, design)
+        .into_iter()
+        .filter_map(|one| match one.what {
+            OriginalFigure::Thickness => thickness(written, design, original),
+            // The heel of a pressed flange is told under `flange_radius`.
+            OriginalFigure::HeelRadius if one.now.length().is_some() => None,
+            _ if one.departs() => Some(departure(written, original, &one)),
+            _ => None,
+        })
+        .collect()
 }
 
 fn thickness(written: &Written, design: &Design, original: &Original) -> Option<Finding> {
@@ -81,43 +84,59 @@ fn thickness(written: &Written, design: &Design, original: &Original) -> Option<
     )
 }
 
-fn tube_hole(written: &Written, design: &Design, original: &Original) -> Option<Finding> {
-    let was = original.tube_hole.as_ref()?;
-    let group = design.groups.iter().find(|g| is_tube(g.purpose))?;
-    let (now, unit) = (group.finish.value(), Unit::of_job(written));
-    if now.same_as(was.value()) {
-        return None;
+fn departure(written: &Written, original: &Original, one: &BesideOriginal) -> Finding {
+    let unit = Unit::of_job(written);
+    let told = |told: &Told| match told {
+        Told::Size(size) => size.as_written().to_string(),
+        Told::Length(length) => unit.text(*length),
+        Told::Count(count) => count.to_string(),
+        Told::Words(words) => words.clone(),
+        Told::Nothing(why) => (*why).to_string(),
+    };
+    let (was, now) = (told(&one.was), told(&one.now));
+    let why = match one.what {
+        OriginalFigure::TubeCount => {
+            format!("{now} tubes for the original {was} ({})", original.source)
+        }
+        OriginalFigure::Tube => format!(
+            "{now} for the original {was}{} ({})",
+            goes_in(&one.now, original),
+            original.source
+        ),
+        OriginalFigure::Ligament => {
+            let word = if one.now.length() < one.was.length() {
+                ", less metal than the original"
+            } else {
+                ""
+            };
+            format!("{now} for the original {was}{word} ({})", original.source)
+        }
+        _ => format!("{now} for the original {was} ({})", original.source),
+    };
+    let finding = RULE.finding(one.what.name()).because(why);
+    match (&one.now, one.was.length()) {
+        (Told::Count(count), _) => finding.provides(*count as f64, ""),
+        (now, Some(was)) => match now.length() {
+            Some(length) => finding
+                .with_length("original", "", was, unit)
+                .provides_length(length, unit),
+            None => finding,
+        },
+        (_, None) => finding,
     }
-    Some(
-        RULE.finding(format!("{}, hole", group.name))
-            .provides_length(now, unit)
-            .because(format!(
-                "{} for the original {} ({})",
-                group.finish.as_written(),
-                was.as_written(),
-                original.source
-            )),
-    )
 }
 
-fn tube_count(design: &Design, original: &Original) -> Option<Finding> {
-    let was = original.tube_count?;
-    let now = design
-        .holes
-        .iter()
-        .filter(|h| is_tube(design.groups[h.group].purpose))
-        .count();
-    if now == was as usize {
-        return None;
+/// Says so where a tube is larger than the hole that the original had for it: 42.4 mm for 1 5/8 in.
+fn goes_in(now: &Told, original: &Original) -> String {
+    match (now.length(), &original.tube_hole) {
+        (Some(tube), Some(hole)) if hole.value().shortfall(tube).is_some() => {
+            format!(
+                ": it does not go into the original's hole, {}",
+                hole.as_written()
+            )
+        }
+        _ => String::new(),
     }
-    Some(
-        RULE.finding("number of tubes")
-            .provides(now as f64, "")
-            .because(format!(
-                "{now} tubes for the original {was} ({})",
-                original.source
-            )),
-    )
 }
 
 #[cfg(test)]

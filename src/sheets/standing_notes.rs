@@ -2,7 +2,7 @@
 
 use super::notes::Notes;
 use super::set::Set;
-use crate::design::{FlangeDesign, HoleIndex};
+use crate::design::{BesideOriginal, FlangeDesign, HoleIndex, Told, beside_original};
 use crate::spec::{RivetHow, ViewFrom};
 use crate::units::Length;
 
@@ -167,40 +167,39 @@ pub fn departures(set: &Set<'_>) -> Option<Notes> {
 }
 
 fn from_original(set: &Set<'_>) -> Vec<String> {
-    let Some(original) = &set.spec.written.plate.original else {
+    let written = &set.spec.written;
+    let Some(original) = &written.plate.original else {
         return Vec::new();
     };
-    let mut list = Vec::new();
-    let mut compare =
-        |what: &str, was: &Option<crate::units::Size>, is: Option<&crate::units::Size>| {
-            if let (Some(was), Some(is)) = (was, is)
-                && !was.value().same_as(is.value())
-            {
-                list.push(format!(
-                    "{what}: ORIGINAL {}, NOW {} ({})",
-                    was.as_written(),
-                    is.as_written(),
-                    original.source
-                ));
-            }
-        };
-    compare(
-        "THICKNESS",
-        &original.thickness,
-        Some(&set.design.thickness),
-    );
-    if let Some(FlangeDesign::Pressed(p)) = &set.design.flange {
-        compare(
-            "HEEL RADIUS",
-            &original.heel_radius_inside,
-            Some(&p.heel_radius),
+    let told = |told: &Told| match told {
+        Told::Size(size) => size.as_written().to_string(),
+        Told::Length(length) => {
+            format!("{} {}", set.figures.table(*length), set.figures.unit_sign())
+        }
+        Told::Count(count) => count.to_string(),
+        Told::Words(words) => words.clone(),
+        Told::Nothing(why) => why.to_uppercase(),
+    };
+    let departures = beside_original(written, set.design).into_iter();
+    let departures = departures.filter(BesideOriginal::departs);
+    let mut list: Vec<String> = departures
+        .map(|one| {
+            format!(
+                "{}: ORIGINAL {}, NOW {}",
+                one.what.name().to_uppercase(),
+                told(&one.was),
+                told(&one.now)
+            )
+        })
+        .collect();
+    if !list.is_empty() {
+        list.insert(
+            0,
+            format!(
+                "THE ORIGINAL IS TOLD BY {}.",
+                original.source.to_uppercase()
+            ),
         );
     }
-    let tubes = set
-        .design
-        .groups
-        .iter()
-        .find(|g| g.purpose == crate::spec::Purpose::Tube);
-    compare("TUBE HOLE", &original.tube_hole, tubes.map(|g| &g.finish));
     list
 }

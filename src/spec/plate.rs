@@ -124,8 +124,14 @@ pub struct Original {
     pub heel_radius_inside: Option<Size>,
     /// Finished tube hole as made.
     pub tube_hole: Option<Size>,
-    /// Number of tubes as made.
+    /// Number of tubes as made, flues among them.
     pub tube_count: Option<u32>,
+    /// Outside diameter of the tubes as made.
+    pub tube: Option<Size>,
+    /// Least metal between two tube holes as made.
+    pub ligament: Option<Size>,
+    /// What the plate was made of.
+    pub material: Option<String>,
 }
 
 /// The barrel that the flange is riveted into.

@@ -262,6 +262,32 @@ fn by_hand_against_the_original() {
     assert!(same[0].contains("as thick as the original"), "{}", same[0]);
 }
 
+/// Material, tube and metal between tubes are told where they differ and where they do not are not: a tube of 2 in for one of
+/// 1 5/8 in is 3/8 in too large for the old hole; 4 in from tube to tube less a hole of 2 1/16 in leaves 1 15/16 in. Small letters are no
+/// other material.
+#[test]
+fn by_hand_every_figure_of_the_original() {
+    let old = |words: &str| {
+        let original = format!("thickness: 1/2 in\n  original: {{source: drawing 7, {words}}}");
+        let found = judged(&[("thickness: 1/2 in", &original)]).into_iter();
+        found
+            .filter(|f| f.rule == "old_sizes")
+            .map(|f| format!("{}: {}", f.place, f.why))
+            .collect::<Vec<_>>()
+    };
+    let all = old("material: wrought iron, tube: 1 5/8 in, tube_hole: 1 5/8 in, ligament: 1 in");
+    assert_eq!(
+        all,
+        [
+            "material: P265GH for the original wrought iron (drawing 7)",
+            "tube: 2 in for the original 1 5/8 in: it does not go into the original's hole, 1 5/8 in (drawing 7)",
+            "tube hole: 2 1/16 in for the original 1 5/8 in (drawing 7)",
+            "least metal between tube holes: 1.9375 in for the original 1 in (drawing 7)"
+        ]
+    );
+    assert!(old("tube: 2 in, tube_hole: 2 1/16 in, tube_count: 3, material: p265gh").is_empty());
+}
+
 /// 2 1/16 − 2 = 1/16 in exactly is what was usual; 1/64 more is more; a tube that fills its hole is not too large for it.
 #[test]
 fn by_hand_clearance_of_tubes() {
