@@ -98,7 +98,8 @@ pub fn put_check_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f6
             y += TABLE * if stacked { 1.9 } else { LINE_PITCH };
             board.text(at(room.left, y), &line, TABLE, Hang::Start);
         }
-        y += 0.8;
+        // The lower figures of a fraction hang below the line.
+        y += if stacked { 1.6 } else { 0.8 };
     }
     y + 1.5
 }

@@ -15,6 +15,8 @@ use crate::units::{Length, Size};
 
 /// Flat plate shown inside the tangent or the weld toe, mm of plate.
 const FLAT_SHOWN: f64 = 34.0;
+/// From the end of the flat, where it is broken off, to its dimension: clear of the zigzag, mm.
+const BREAK: f64 = FIRST_ROW + 3.0;
 /// Room above, below, left and right of the section for its dimensions, mm.
 const AROUND: (f64, f64, f64, f64) = (30.0, 22.0, 24.0, 26.0);
 
@@ -248,7 +250,7 @@ fn dimension_pressed(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pres
         &fig.short(p.depth),
         p.depth,
     );
-    let foot = s.place(0.0, low).y + FIRST_ROW + 2.0;
+    let foot = s.place(0.0, low).y + BREAK;
     let thickness = &set.design.thickness;
     put_across(
         board,
@@ -381,11 +383,12 @@ fn dimension_fabricated(
         s,
         (t, inner),
         (edge, inner),
-        s.place(0.0, inner).y + FIRST_ROW,
+        // Below the fillet, which stands out beyond the ring.
+        s.place(0.0, inner).y + r.weld_leg_inside.value().to_mm() * s.scale + FIRST_ROW,
         &fig.size_short(&r.ring_width),
         width,
     );
-    let foot = s.place(0.0, low).y + FIRST_ROW + 2.0;
+    let foot = s.place(0.0, low).y + BREAK;
     let thickness = &set.design.thickness;
     put_across(
         board,
@@ -397,7 +400,7 @@ fn dimension_fabricated(
         thickness.value(),
     );
     let side = if s.near { 1.0 } else { -1.0 };
-    let line_x = s.x(edge) + side * (FIRST_ROW - 2.0);
+    let line_x = s.x(edge) + side * FIRST_ROW;
     upwards(
         board,
         s.place(edge, inner),

@@ -453,7 +453,7 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
             let depth = p.depth.to_mm();
             let (low, edge) = (s.place(0.0, -p.tangent_radius.to_mm()), s.place(depth, -r));
             says(&fig.short(p.depth), p.depth, board, &|bd, sy| {
-                across(bd, low, edge, paper.bottom + FIRST_ROW - 1.0, sy);
+                across(bd, low, edge, paper.bottom + FIRST_ROW, sy);
             });
             let line_x =
                 right(depth).max(right(0.0)) + section_side(set) - SECTION_SIDE + FIRST_ROW;
@@ -483,7 +483,7 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
                     bd,
                     s.place(t, -r),
                     s.place(edge, -r),
-                    s.place(0.0, -r).y + FIRST_ROW,
+                    s.place(0.0, -r - f.weld_leg_outside.value().to_mm()).y + FIRST_ROW,
                     sy,
                 );
             });

@@ -81,6 +81,8 @@ mod section;
 mod set;
 mod setting_out;
 mod signed;
+#[cfg(test)]
+mod spacing;
 mod stage_matrix;
 mod stages_by_group;
 mod standing_notes;

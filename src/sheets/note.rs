@@ -20,16 +20,39 @@ fn on_a_page() -> usize {
     (room / STEP) as usize
 }
 
-/// Pages that so many lines take.
-pub(super) fn note_pages_of(lines: usize) -> usize {
-    lines.div_ceil(on_a_page())
+/// A page may end so many lines early to keep a section in one piece.
+const EARLY: usize = 24;
+
+/// The lines of each page: full pages, but for a section that would begin at the foot of one and run over, and for a sentence of
+/// several lines.
+pub(super) fn pages_of(lines: &[String]) -> Vec<&[String]> {
+    let full = on_a_page();
+    let mut pages = Vec::new();
+    let mut rest = lines;
+    while !rest.is_empty() {
+        if rest.len() <= full {
+            pages.push(rest);
+            break;
+        }
+        let blank = (full - EARLY..full).rev().find(|&i| rest[i].is_empty());
+        let whole = (full - EARLY..=full)
+            .rev()
+            .find(|&i| !rest[i].starts_with(' '));
+        let end = blank.or(whole).unwrap_or(full);
+        pages.push(&rest[..end]);
+        rest = &rest[end..];
+        while rest.first().is_some_and(String::is_empty) {
+            rest = &rest[1..];
+        }
+    }
+    pages
 }
 
 /// The lines on as many pages as they need, each with a foot that names it among all the pages of the note. A line all in capitals
 /// is a heading, in bold.
 pub(super) fn note_pages(title: &str, lines: &[String], of: usize) -> Vec<Sheet> {
-    lines
-        .chunks(on_a_page())
+    pages_of(lines)
+        .into_iter()
         .enumerate()
         .map(|(page, lines)| note_page(title, lines, page + 1, of))
         .collect()
@@ -60,7 +83,9 @@ pub(super) fn note_foot(title: &str, number: usize, of: usize) -> Mark {
 }
 
 fn note_line(words: &str, y: f64) -> Mark {
-    let bold = words.chars().any(char::is_alphabetic) && !words.chars().any(char::is_lowercase);
+    // What runs over from the line before may be hole numbers alone, and is no heading.
+    let capitals = words.chars().any(char::is_alphabetic) && !words.chars().any(char::is_lowercase);
+    let bold = capitals && !words.starts_with(' ');
     // A long word of the spec may run past the line that the note was broken to; it is set smaller and never cut off.
     let wide = face::width(words, HEIGHT, bold);
     let height = HEIGHT * (1.0_f64).min((PAPER.0 - LEFT - EDGE) / wide);
@@ -84,9 +109,39 @@ mod tests {
     fn by_hand_121_lines_are_three_pages() {
         let lines = vec!["a line of the note".to_string(); 121];
         let pages = note_pages("MH-TP1 A", &lines, 3);
-        assert_eq!((pages.len(), note_pages_of(121)), (3, 3));
+        assert_eq!((pages.len(), pages_of(&lines).len()), (3, 3));
         let on_each: Vec<usize> = pages.iter().map(|page| page.marks.len() - 1).collect();
         assert_eq!(on_each, [60, 60, 1]);
+    }
+
+    /// Ten lines of a section that begins at line 56 do not fit on a page of 60: the page ends before it. Without the gap the page
+    /// is full, unless its last sentence runs over.
+    #[test]
+    fn by_hand_a_section_is_kept_in_one_piece() {
+        let mut lines = vec!["a line of the note".to_string(); 66];
+        lines[55] = String::new();
+        let on_each =
+            |lines: &[String]| pages_of(lines).iter().map(|p| p.len()).collect::<Vec<_>>();
+        assert_eq!(on_each(&lines), [55, 10]);
+        lines[55] = "a line of the note".into();
+        assert_eq!(on_each(&lines), [60, 6]);
+        lines[60] = "  and what runs over".into();
+        assert_eq!(on_each(&lines), [59, 7]);
+    }
+
+    #[test]
+    fn holds_what_runs_over_is_no_heading() {
+        let lines = ["CUTTING", "Holes cut: 119 of 37 mm", "  T1-T119"].map(String::from);
+        let pages = note_pages("HB-TP1 A", &lines, 1);
+        let bold: Vec<bool> = pages[0]
+            .marks
+            .iter()
+            .filter_map(|mark| match mark {
+                Mark::Text(text) => Some(text.bold),
+                _ => None,
+            })
+            .collect();
+        assert_eq!(bold, [true, false, false, false]);
     }
 
     #[test]

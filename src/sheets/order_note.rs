@@ -4,7 +4,7 @@ use super::as_cut::{cut_box, leftmost_at_top, put_letters, put_shape};
 use super::board::{Board, PaperBox};
 use super::dimension::{FIRST_ROW, Says, across, upwards};
 use super::letter_size::{NOTES, wrap};
-use super::note::{PAPER, note_foot, note_pages_of};
+use super::note::{PAPER, note_foot, pages_of};
 use super::view::View;
 use super::{Hang, Sheet, at};
 use crate::cut::{CutPart, Layer, PartKind, Shape};
@@ -21,7 +21,7 @@ const AROUND: (f64, f64, f64, f64) = (16.0, 8.0, 8.0, 32.0);
 
 /// Every page of the note, the picture of the parts last.
 pub fn order_note_pages(title: &str, lines: &[String], parts: &[CutPart]) -> Vec<Sheet> {
-    let of = note_pages_of(lines.len()) + usize::from(!parts.is_empty());
+    let of = pages_of(lines).len() + usize::from(!parts.is_empty());
     let mut pages = super::note::note_pages(title, lines, of);
     if !parts.is_empty() {
         pages.push(pictures(title, parts, of));
