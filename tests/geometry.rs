@@ -3,11 +3,12 @@
 
 use std::collections::BTreeMap;
 
+use centrepop::checks::rivet_rows::{board_of_trade_diagonal, board_of_trade_gap};
 use centrepop::design::{
-    Edge, Hole, HoleGroup, LargestCircle, Ligament, Outline, Point, Step, Touch, Walk, lands,
-    largest_circle, survey,
+    Edge, Hole, HoleGroup, LargestCircle, Ligament, Outline, Point, Rivet, RivetLine, Step, Touch,
+    Walk, lands, largest_circle, set_out, survey,
 };
-use centrepop::spec::{NamedLine, Purpose};
+use centrepop::spec::{Fault, NamedLine, Purpose, read_spec};
 use centrepop::units::angle::{PI, atan2, cos, sin, sqrt};
 use centrepop::units::tolerance::{LARGEST_CIRCLE_MM, SAME_LENGTH_MM};
 use centrepop::units::{Length, Size};
@@ -445,5 +446,110 @@ proptest! {
         let both: Vec<_> = half.iter().copied().chain(other).collect();
         let found = largest_circle(&both, &line).expect("a circle");
         prop_assert!(found.centre.x >= -LARGEST_CIRCLE_MM, "{:?}", found);
+    }
+}
+
+/// A flange of this bore with so many rivets to a row, its straight deep enough for anything below.
+fn riveted(count: u32, rows: u32, arrangement: &str, apart: f64, hole: f64) -> String {
+    format!(
+        "job: {{works: W, engine: E, drawing: D, revision: A, issued: \"2026-11-16\", units: millimetres}}
+plate: {{kind: smokebox tube plate, view_from: smokebox, thickness: 12 mm}}
+barrel: {{bore: 800 mm, thickness: 12 mm}}
+flange: {{pressed: {{towards: smokebox, outside_diameter: 800 mm, heel_radius_inside: 30 mm, straight: 700 mm, trim: 10 mm}}}}
+rivets: {{rivet: 10 mm, hole: {hole:.3} mm, count: {count}, from_edge: 60 mm, rows: {{number: {rows}, arrangement: {arrangement}, apart: {apart:.3} mm}}, bottom_centre: between holes}}
+"
+    )
+}
+
+/// Centres of the rivet holes on a cylinder of this diameter: across, up, and in from the flange's edge.
+fn on_cylinder(line: &RivetLine, diameter: f64) -> Vec<[f64; 3]> {
+    let place = |rivet: &Rivet| {
+        let a = rivet.angle_deg * PI / 180.0;
+        let radius = diameter / 2.0;
+        [
+            radius * sin(a),
+            radius * cos(a),
+            line.from_edge_of(rivet.row).to_mm(),
+        ]
+    };
+    line.rivets.iter().map(place).collect()
+}
+
+fn apart(a: &[f64; 3], b: &[f64; 3]) -> f64 {
+    sqrt((0..3).map(|i| (a[i] - b[i]) * (a[i] - b[i])).sum())
+}
+
+fn read_rivets(text: &str) -> Result<RivetLine, Vec<Fault>> {
+    let spec = read_spec("rows.yaml", text.as_bytes()).unwrap_or_else(|faults| panic!("{faults}"));
+    set_out(&spec).map(|design| design.rivets.expect("rivets"))
+}
+
+proptest! {
+    #![proptest_config(cases(48))]
+
+    /// Rows are refused where any two of their holes, every pair looked at, would meet on the flange's inside, and only there.
+    #[test]
+    fn holds_rows_are_refused_where_two_holes_meet(
+        count in 12u32..60, rows in 2u32..5, chain in any::<bool>(), gap in 8.0..60.0f64, hole in 12.0..40.0f64,
+    ) {
+        let arrangement = if chain { "chain" } else { "zig-zag" };
+        // Set out with holes too small to meet, and measured; then asked with the holes meant.
+        let small = read_rivets(&riveted(count, rows, arrangement, gap, 10.5).replace("rivet: 10 mm", "rivet: 1 mm"));
+        prop_assume!(small.is_ok());
+        let places = on_cylinder(&small.unwrap(), 800.0 - 24.0);
+        let mut nearest = f64::INFINITY;
+        for (i, a) in places.iter().enumerate() {
+            for b in &places[i + 1..] {
+                nearest = nearest.min(apart(a, b));
+            }
+        }
+        prop_assume!((nearest - hole).abs() > 0.01);
+        let asked = read_rivets(&riveted(count, rows, arrangement, gap, hole));
+        prop_assert_eq!(asked.is_ok(), nearest > hole, "{} nearest, {} hole: {:?}", nearest, hole, asked.err());
+    }
+
+    /// Numbers run on without a gap; every row has the same step, in chain the same angles, in zig-zag those midway; a row
+    /// starts at the first rivet on or after bottom centre.
+    #[test]
+    fn holds_rows_are_numbered_and_spaced_alike(
+        count in 12u32..60, rows in 2u32..5, chain in any::<bool>(), on_a_hole in any::<bool>(),
+    ) {
+        let arrangement = if chain { "chain" } else { "zig-zag" };
+        let mut text = riveted(count, rows, arrangement, 40.0, 12.0);
+        if on_a_hole {
+            text = text.replace("between holes", "on a hole");
+        }
+        let line = read_rivets(&text).unwrap_or_else(|faults| panic!("{faults:?}"));
+        let step = 360.0 / f64::from(count);
+        let ids: Vec<String> = line.rivets.iter().map(|rivet| rivet.id.clone()).collect();
+        let wanted: Vec<String> = (1..=rows * count).map(|number| format!("R{number}")).collect();
+        prop_assert_eq!(ids, wanted);
+        for (row, rivets) in line.each_row() {
+            prop_assert_eq!(rivets.len(), count as usize);
+            let from_bottom = |rivet: &Rivet| (rivet.angle_deg - 180.0).rem_euclid(360.0);
+            let half_over = on_a_hole == (!chain && row % 2 == 0);
+            let first = if half_over { step / 2.0 } else { 0.0 };
+            for (i, rivet) in rivets.iter().enumerate() {
+                prop_assert_eq!(rivet.row, row);
+                prop_assert!((from_bottom(rivet) - first - step * i as f64).abs() < 1e-9);
+                let run = PI * 800.0 * from_bottom(rivet) / 360.0;
+                prop_assert!((rivet.run.to_mm() - run).abs() < SAME_LENGTH_MM);
+            }
+            let from_edge = 60.0 + 40.0 * f64::from(row - 1);
+            prop_assert!((line.from_edge_of(row).to_mm() - from_edge).abs() < SAME_LENGTH_MM);
+        }
+    }
+
+    /// Board of Trade: rows at its zig-zag gap stand its diagonal pitch apart, on a flange as in the formula.
+    #[test]
+    fn holds_rows_at_the_board_of_trade_gap_stand_its_diagonal_apart(count in 20u32..60, hole in 12.0..25.0f64) {
+        let pitch = Length::mm(PI * 800.0 / f64::from(count));
+        let hole = Length::mm((hole * 1000.0).round() / 1000.0);
+        let gap = board_of_trade_gap(pitch, hole);
+        let line = read_rivets(&riveted(count, 2, "zig-zag", gap.to_mm(), hole.to_mm()));
+        let line = line.unwrap_or_else(|faults| panic!("{faults:?}"));
+        let stands = line.rows.expect("rows").diagonal_bore;
+        // The gap is written to a thousandth of a millimetre.
+        prop_assert!((stands - board_of_trade_diagonal(pitch, hole)).abs().to_mm() < 0.001);
     }
 }

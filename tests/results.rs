@@ -159,3 +159,69 @@ fn by_hand_hobthrush() {
     assert_eq!(format!("{kilonewtons:.1}"), "573.0");
     assert_eq!(figures["blank_mid_line_mm"], Value::Null);
 }
+
+/// Marl Hen with two rows in zig-zag, 1 1/2 in apart, on 4 in of straight: 2 × 56 rivets. Row 1 keeps the numbers, places and
+/// edge of the one row; row 2 stands 1 13/32 + 1 1/2 = 2 29/32 in from the edge, its first rivet on bottom centre. Table and
+/// record carry the same. At 0.283599 lb/in³ 56 holes of 0.690291 in² through 5/8 in are 6.852 lb less, and 1 3/4 in more of
+/// straight, π × 37 3/8 × 5/8 × 1 3/4, 36.421 lb more: 29.57 lb.
+#[test]
+fn by_hand_two_rows_of_rivets() {
+    let rows = "  rows: {number: 2, arrangement: zig-zag, apart: 1 1/2 in}\n  count: 56";
+    let changes = [
+        ("straight: 2 1/4 in", "straight: 4 in"),
+        ("blank_diameter: 45 in", "blank_diameter: 49 in"),
+        ("  count: 56", rows),
+    ];
+    let drawn = common::draw_changed("specs/marl-hen-smokebox.yaml", &changes);
+    assert_eq!(drawn.status(), 0, "{}", drawn.errors());
+    let results = results_of(&drawn.pack);
+    let schema: Value = serde_json::from_str(include_str!("results.schema.json")).unwrap();
+    assert_eq!(
+        differences(&schema, &results, "results"),
+        Vec::<String>::new()
+    );
+    let rivets = results["rivets"].as_array().unwrap();
+    assert_eq!(rivets.len(), 112);
+    assert_eq!(results["figures"]["rivet_count"], 112);
+    let single = results_of(&pack_of("specs/marl-hen-smokebox.yaml"));
+    assert_eq!(rivets[..56], single["rivets"].as_array().unwrap()[..]);
+    for (i, rivet) in rivets.iter().enumerate() {
+        assert_eq!(rivet["id"], format!("R{}", i + 1));
+        assert_eq!(rivet["line"], "R");
+        let from_edge = if i < 56 { "1.40625" } else { "2.90625" };
+        assert_eq!(inches(&rivet["from_edge_mm"], 5), from_edge);
+        assert_eq!(inches(&rivet["finish_mm"], 4), "0.9375");
+    }
+    let first_inner = &rivets[56];
+    assert_eq!(first_inner["angle_deg"].as_f64(), Some(180.0));
+    assert_eq!(first_inner["run_mm"].as_f64(), Some(0.0));
+    assert_eq!(first_inner["how"], "in place");
+    assert_eq!(
+        rivets.iter().filter(|rivet| rivet["how"] == "tack").count(),
+        14
+    );
+    let pounds = |of: &Value| of["figures"]["plate_mass_kg"].as_f64().unwrap() / 0.453_592_37;
+    assert_eq!(
+        format!("{:.2}", pounds(&results) - pounds(&single)),
+        "29.57"
+    );
+
+    let file = |name: &str| std::fs::read_to_string(drawn.pack.join(name)).expect("a file");
+    let table = file("tables/rivets.csv");
+    assert!(table.contains("\nR56,R,176.7857,"), "{table}");
+    assert!(
+        table.contains(
+            "\nR57,R,180.0000,0.000,0 in,0.0000,2 29/32 in,73.819,15/16 in,23.812,in place,"
+        ),
+        "{table}"
+    );
+    let record = file("record/inspection.csv");
+    assert!(
+        record.contains("\nR5,\"rivet hole, row 1, tack\","),
+        "{record}"
+    );
+    assert!(
+        record.contains("\nR112,\"rivet hole, row 2, in place\","),
+        "{record}"
+    );
+}

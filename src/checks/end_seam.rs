@@ -11,7 +11,7 @@
 //! Leaves:  how thick the shell must be; intermediate seams (42 %, and half the longitudinal seam's).
 
 use super::measure::{figure, rounded};
-use super::rivet_joint::{JointPlate, JointRivets, crushing, joint, plate_percent, rivet_percent};
+use super::rivet_joint::{crushing, joint, plate_percent_of, rivet_percent};
 use super::{Finding, Rule, source};
 use crate::design::Design;
 use crate::spec::Written;
@@ -29,13 +29,9 @@ pub const RULE: Rule = Rule {
 /// Least strength of the seam, % of the solid shell.
 pub const LEAST_PERCENT: f64 = 38.0;
 
-/// Plate and rivet percentage of a seam, taken on a shell of another thickness than the one fitted.
-pub fn seam_percents(plate: JointPlate, rivets: JointRivets, reckoned_on: Length) -> (f64, f64) {
-    let share = plate.thickness / reckoned_on;
-    (
-        share * plate_percent(plate.pitch, rivets.hole),
-        share * rivet_percent(plate, rivets),
-    )
+/// A percentage of the shell as fitted, taken on a shell of another thickness.
+pub fn taken_on(percent: f64, fitted: Length, reckoned_on: Length) -> f64 {
+    fitted / reckoned_on * percent
 }
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
@@ -56,9 +52,11 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         .as_ref()
         .and_then(|b| b.thickness_required.as_ref());
     let reckoned_on = required.map_or(plate.thickness, |size| size.value());
-    let (by_plate, by_rivets) = seam_percents(plate, rivets, reckoned_on);
-    let by_crushing = crushing(written, design)
-        .map(|crushing| plate.thickness / reckoned_on * crushing.percent(plate, rivets));
+    let taken_there = |percent: f64| taken_on(percent, plate.thickness, reckoned_on);
+    let by_plate = taken_there(plate_percent_of(line));
+    let by_rivets = taken_there(rivet_percent(plate, rivets));
+    let by_crushing =
+        crushing(written, design).map(|crushing| taken_there(crushing.percent(plate, rivets)));
     let mut ways = vec![(by_plate, "plate"), (by_rivets, "rivets")];
     ways.extend(by_crushing.map(|percent| (percent, "crushing")));
     let (least, which) = least_of(&ways);
@@ -83,7 +81,7 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
             .because(format!("{which} least; taken on {on}"))
             .work(percent_line(
                 "plate",
-                plate_percent(plate.pitch, rivets.hole),
+                plate_percent_of(line),
                 fitted,
                 taken,
                 by_plate,
@@ -127,24 +125,11 @@ fn percent_line(name: &str, on_fitted: f64, fitted: f64, taken: f64, percent: f6
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::Stress;
 
     /// On half the thickness the same seam is worth twice the percentage: 60 % becomes 120 %.
     #[test]
     fn by_hand_taken_on_the_thickness_required() {
-        let plate = JointPlate {
-            pitch: Length::inches(2.5),
-            thickness: Length::inches(0.5),
-            strength: Stress::tonf_in2(28.0),
-        };
-        let rivets = JointRivets {
-            hole: Length::inches(1.0),
-            in_a_pitch: 1.0,
-            shear: 1.0,
-            strength: Stress::tonf_in2(23.0),
-        };
-        let (fitted, _) = seam_percents(plate, rivets, Length::inches(0.5));
-        let (required, _) = seam_percents(plate, rivets, Length::inches(0.25));
-        assert!((fitted - 60.0).abs() < 1e-9 && (required - 120.0).abs() < 1e-9);
+        let on = |inches: f64| taken_on(60.0, Length::inches(0.5), Length::inches(inches));
+        assert!((on(0.5) - 60.0).abs() < 1e-9 && (on(0.25) - 120.0).abs() < 1e-9);
     }
 }

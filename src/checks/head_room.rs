@@ -1,7 +1,8 @@
 //! Room for rivet heads beside the heel or the ring's weld.
 //!
 //! ```text
-//! straight needed = edge + half the head + clearance         pressed flange, up to the tangent of the heel
+//! straight needed = edge + rows + half the head + clearance  pressed flange, up to the tangent of the heel
+//!                   rows: from the row nearest the edge to the inner row, none for one row
 //! outer weld toe to hole centre ≥ 1.5 D                      fabricated ring: the edge of the barrel's lap    D  rivet hole
 //!                               ≥ half the head + clearance  the same, where the works gives both
 //! ```
@@ -9,7 +10,7 @@
 //! Source:  the works' own clearance, given under `rivets.head_clearance` with its origin. Beside a ring the barrel's end stands
 //!          1.5 holes beyond the rivets (Indian Boiler Regulations 1950, regulation 184) and must come clear of the weld; the
 //!          source of the larger of the two is cited.
-//! Covers:  a head that must lie on the straight, clear of the bend or the weld; the edge of the barrel's lap beside a ring.
+//! Covers:  a head of the inner row that must lie on the straight, clear of the bend or the weld; the edge of the barrel's lap beside a ring.
 //! Leaves:  room to get the rivet in and to hold it up.
 
 use super::measure::{Unit, figure};
@@ -83,6 +84,18 @@ fn lap_governs(design: &Design, spec: &RivetLineSpec) -> bool {
 /// How needed and given were reckoned, line by line.
 fn working(design: &Design, spec: &RivetLineSpec, room: &HeadRoom, unit: Unit) -> Vec<String> {
     let text = |length: Length| figure(unit.of(length));
+    let spaces = spec
+        .rows
+        .as_ref()
+        .map(|rows| (rows.number - 1, rows.apart.value()));
+    let rows = spaces.map_or(Length::ZERO, |(number, apart)| f64::from(number) * apart);
+    let (rows_word, rows_sum) = match (spaces, &design.flange) {
+        (None, _) => ("", String::new()),
+        (Some((number, apart)), Some(FlangeDesign::Fabricated(_))) => {
+            (" − rows", format!(" − {number} × {}", text(apart)))
+        }
+        (Some((number, apart)), _) => (" + rows", format!(" + {number} × {}", text(apart))),
+    };
     let (head, clearance) = match (&spec.head_diameter, &spec.head_clearance) {
         (Some(head), Some(clearance)) => (head.value(), clearance.size.value()),
         _ => (Length::ZERO, Length::ZERO),
@@ -90,8 +103,8 @@ fn working(design: &Design, spec: &RivetLineSpec, room: &HeadRoom, unit: Unit) -
     match &design.flange {
         Some(FlangeDesign::Pressed(_)) => vec![
             format!(
-                "needed = edge + half head + clearance = {} + {}/2 + {} = {} {}",
-                text(room.needed - head / 2.0 - clearance),
+                "needed = edge{rows_word} + half head + clearance = {}{rows_sum} + {}/2 + {} = {} {}",
+                text(room.needed - rows - head / 2.0 - clearance),
                 text(head),
                 text(clearance),
                 text(room.needed),
@@ -115,7 +128,7 @@ fn working(design: &Design, spec: &RivetLineSpec, room: &HeadRoom, unit: Unit) -
                 unit.name()
             ),
             format!(
-                "given = ring − edge − weld = {} − {} − {} = {} {}",
+                "given = ring − edge{rows_word} − weld = {} − {}{rows_sum} − {} = {} {}",
                 text(ring.ring_width.value()),
                 text(spec.from_edge.value()),
                 text(ring.toe_on_ring),

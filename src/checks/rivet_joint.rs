@@ -9,13 +9,16 @@
 //! ```
 //!
 //! Source:  Indian Boiler Regulations 1950, regulation 177.
-//! Covers:  one row in single shear through barrel and flange; the barrel is the plate whose strength is shared. The least governs.
+//! Covers:  rivets in single shear through barrel and flange, in one row or in rows of as many each, so that a pitch has one rivet
+//!          of every row; the barrel is the plate whose strength is shared. The least governs. Where rows stand closer than
+//!          regulation 184 prescribes, the plate percentage is 100 [P − (2 − actual/prescribed) D]/P (see `rivet_rows`).
 //!          The combined form holds only where inner rows have twice the rivets of the outer.
 //!          Crushing, which this source does not ask, is reckoned on the thinner of barrel and flange where the spec gives
 //!          `rivets.crushing_strength` with its origin.
 //! Leaves:  tightness. The percentages are judged by `end_seam`.
 
 use super::measure::{Unit, figure, rounded};
+use super::rivet_rows::{plate_percent_at_gap, prescribed_gap};
 use super::{Finding, Rule, source};
 use crate::design::{Design, FlangeDesign, RivetLine};
 use crate::spec::Written;
@@ -68,6 +71,18 @@ impl JointRivets {
 /// Plate left between holes, %.
 pub fn plate_percent(pitch: Length, hole: Length) -> f64 {
     100.0 * (pitch - hole) / pitch
+}
+
+/// Plate percentage of a flange's rivets: lowered where their rows stand closer than regulation 184 prescribes.
+pub(super) fn plate_percent_of(line: &RivetLine) -> f64 {
+    let (pitch, hole) = (line.pitch_bore, line.hole.value());
+    match &line.rows {
+        Some(rows) => {
+            let prescribed = prescribed_gap(rows.arrangement, pitch, hole);
+            plate_percent_at_gap(pitch, hole, rows.apart.value(), prescribed)
+        }
+        None => plate_percent(pitch, hole),
+    }
 }
 
 /// Shear strength of the rivets over tensile strength of the solid plate, %.
@@ -147,7 +162,7 @@ pub(super) fn joint(
             },
             JointRivets {
                 hole: rivets.hole.value(),
-                in_a_pitch: 1.0,
+                in_a_pitch: f64::from(rivets.row_count()),
                 shear: 1.0,
                 strength: shear.value(),
             },
@@ -160,25 +175,44 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let Some(line) = &design.rivets else {
         return Vec::new();
     };
-    let (pitch, hole) = (line.pitch_bore, line.hole.value());
-    let plate = RULE
-        .finding("plate between the holes")
-        .with_length("pitch at bore", "P", pitch, Unit::Inch)
-        .with_length("rivet hole", "D", hole, Unit::Inch)
-        .provides(plate_percent(pitch, hole), "%")
-        .because("judged under end_seam")
-        .work(format!(
-            "100 (P − D)/P = 100 × ({} − {})/{} = {} %",
-            figure(pitch.to_inches()),
-            figure(hole.to_inches()),
-            figure(pitch.to_inches()),
-            rounded(plate_percent(pitch, hole), 2)
-        ));
-    let mut findings = vec![plate, rivets_sheared(written, line)];
+    let mut findings = vec![plate_between(line), rivets_sheared(written, line)];
     if let (Some(crushing), Ok(joint)) = (crushing(written, design), joint(written, line)) {
         findings.push(crushed(&crushing, joint));
     }
     findings
+}
+
+fn plate_between(line: &RivetLine) -> Finding {
+    let (pitch, hole) = (line.pitch_bore, line.hole.value());
+    let (p, d) = (figure(pitch.to_inches()), figure(hole.to_inches()));
+    let finding = RULE
+        .finding("plate between the holes")
+        .with_length("pitch at bore", "P", pitch, Unit::Inch)
+        .with_length("rivet hole", "D", hole, Unit::Inch)
+        .provides(plate_percent_of(line), "%")
+        .because("judged under end_seam")
+        .work(format!(
+            "100 (P − D)/P = 100 × ({p} − {d})/{p} = {} %",
+            rounded(plate_percent(pitch, hole), 2)
+        ));
+    let Some(rows) = &line.rows else {
+        return finding;
+    };
+    let apart = rows.apart.value();
+    let prescribed = prescribed_gap(rows.arrangement, pitch, hole);
+    if apart.shortfall(prescribed).is_none() {
+        return finding;
+    }
+    finding
+        .with_length("row to row", "", apart, Unit::Inch)
+        .with_length("prescribed", "", prescribed, Unit::Inch)
+        .also("lowered by regulation 184, since the rows stand closer than it prescribes")
+        .work(format!(
+            "rows closer: 100 [P − (2 − actual/prescribed) D]/P = 100 × [{p} − (2 − {}/{}) × {d}]/{p} = {} %",
+            figure(apart.to_inches()),
+            figure(prescribed.to_inches()),
+            rounded(plate_percent_of(line), 2)
+        ))
 }
 
 /// What crushing of the joint is reckoned with.
@@ -227,7 +261,8 @@ fn crushed(crushing: &Crushing, (plate, rivets): (JointPlate, JointRivets)) -> F
         .provides(percent, "%")
         .because("judged under end_seam")
         .work(format!(
-            "100 N D T1 f/(P T S) = 100 × 1 × {} × {} × {}/({} × {} × {}) = {} %",
+            "100 N D T1 f/(P T S) = 100 × {} × {} × {} × {}/({} × {} × {}) = {} %",
+            figure(rivets.in_a_pitch),
             figure(d),
             figure(t1),
             figure(f),
@@ -251,6 +286,10 @@ fn rivets_sheared(written: &Written, line: &RivetLine) -> Finding {
     );
     let (s1, s) = (rivets.strength.to_tonf_in2(), plate.strength.to_tonf_in2());
     let area = PI / 4.0 * d * d;
+    let finding = match &line.rows {
+        Some(_) => finding.with("rivets in a pitch", "N", rivets.in_a_pitch, ""),
+        None => finding,
+    };
     finding
         .with("area of the hole", "A", area, "in2")
         .with("pitch at bore", "P", p, "in")
@@ -265,8 +304,9 @@ fn rivets_sheared(written: &Written, line: &RivetLine) -> Finding {
             figure(area)
         ))
         .work(format!(
-            "100 A N C S1/(P T S) = 100 × {} × 1 × 1 × {}/({} × {} × {}) = {} %",
+            "100 A N C S1/(P T S) = 100 × {} × {} × 1 × {}/({} × {} × {}) = {} %",
             figure(area),
+            figure(rivets.in_a_pitch),
             figure(s1),
             figure(p),
             figure(t),

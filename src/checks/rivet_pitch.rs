@@ -6,7 +6,8 @@
 //! ```
 //!
 //! Source:  restated in machine-design texts, so that it is a note; or the works' own limit, which judges.
-//! Covers:  the pitch along the barrel's outside, the larger, where the edge is caulked from without.
+//! Covers:  the pitch along the barrel's outside, the larger, where the edge is caulked from without. For two rows and more C of a lap
+//!          seam is known from no source, so that only the works' own limit is compared.
 //! Leaves:  how the edge is caulked.
 
 use super::measure::{Unit, figure};
@@ -53,17 +54,20 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         .as_ref()
         .map_or(flange, |b| b.thickness.value().min(flange));
     let (unit, pitch) = (Unit::of_job(written), rivets.pitch_outside);
-    let most = greatest_pitch(ONE_RIVET_LAP, thinner);
-    let noted = RULE
-        .finding("pitch at the barrel's outside")
-        .with_length("thinner plate", "t", thinner, unit)
-        .at_most_length(most, pitch, unit)
-        .work(format!(
-            "1.31 t + 41.28 = 1.31 × {} + 41.28 = {} mm",
-            figure(thinner.to_mm()),
-            figure(most.to_mm())
-        ))
-        .work(format!("provided = {} mm", figure(pitch.to_mm())));
+    let noted = match &rivets.rows {
+        None => one_rivet_in_a_pitch(thinner, pitch, unit),
+        Some(rows) => RULE
+            .finding("pitch at the barrel's outside")
+            .with_length("thinner plate", "t", thinner, unit)
+            .not_judged(format!(
+                "C for {} rivets in a pitch of a lap seam is known from no source: {}",
+                rows.number,
+                match written.own_limits.rivet_pitch {
+                    Some(_) => "the works' own limit stands alone",
+                    None => "give `own_limits.rivet_pitch`",
+                }
+            )),
+    };
     let own = written.own_limits.rivet_pitch.as_ref().map(|limit| {
         let most = thinner * limit.thicknesses + limit.plus.value();
         RULE.finding_of_works(&limit.origin, "pitch at the barrel's outside")
@@ -79,6 +83,19 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
             ))
     });
     [noted].into_iter().chain(own).collect()
+}
+
+fn one_rivet_in_a_pitch(thinner: Length, pitch: Length, unit: Unit) -> Finding {
+    let most = greatest_pitch(ONE_RIVET_LAP, thinner);
+    RULE.finding("pitch at the barrel's outside")
+        .with_length("thinner plate", "t", thinner, unit)
+        .at_most_length(most, pitch, unit)
+        .work(format!(
+            "1.31 t + 41.28 = 1.31 × {} + 41.28 = {} mm",
+            figure(thinner.to_mm()),
+            figure(most.to_mm())
+        ))
+        .work(format!("provided = {} mm", figure(pitch.to_mm())))
 }
 
 #[cfg(test)]

@@ -12,12 +12,15 @@
 //! ```
 //!
 //! Source:  Indian Boiler Regulations 1950, regulation 184; Board of Trade rules in J. Rose, Modern Machine-Shop Practice.
-//! Covers:  joints of two rows and more. The Board of Trade's zig-zag gap is the smaller: 1.540 in against 1.576 in at a pitch of 3 in.
-//! Leaves:  the flange of a tube plate, which has one row.
+//! Covers:  a flange with two rows and more of as many rivets each, at the pitch along the bore. The Board of Trade's zig-zag gap is the
+//!          smaller: 1.540 in against 1.576 in at a pitch of 3 in. Rows closer than regulation 184 prescribes are a note here, since
+//!          it lowers the plate percentage for them; that is in `rivet_joint` and judged under `end_seam`.
+//! Leaves:  a flange of one row; an outer row of half the rivets, whose gaps no flange is compared with.
 
-use super::{Finding, Rule, source};
-use crate::design::Design;
-use crate::spec::{Kind, Written};
+use super::measure::{Unit, figure, rounded};
+use super::{Finding, Rule, Verdict, source};
+use crate::design::{Design, RivetLine, RivetRows};
+use crate::spec::{Arrangement, Kind, Written};
 use crate::units::Length;
 use crate::units::angle::sqrt;
 
@@ -81,10 +84,121 @@ pub fn board_of_trade_better_chain_gap(hole: Length) -> Length {
     (hole * 4.0 + Length::inches(1.0)) / 2.0
 }
 
-fn run(written: &Written, _: &Design) -> Vec<Finding> {
+/// Least gap of a flange's rows, regulation 184.
+pub fn prescribed_gap(arrangement: Arrangement, pitch: Length, hole: Length) -> Length {
+    match arrangement {
+        Arrangement::ZigZag => zig_zag_gap(pitch, hole),
+        Arrangement::Chain => chain_gap(hole),
+    }
+}
+
+fn run(written: &Written, design: &Design) -> Vec<Finding> {
     match written.plate.kind {
-        // One row only.
-        Kind::SmokeboxTubePlate => Vec::new(),
+        Kind::SmokeboxTubePlate => {}
+    }
+    let Some((line, rows)) = design
+        .rivets
+        .as_ref()
+        .and_then(|line| Some((line, line.rows.as_ref()?)))
+    else {
+        return Vec::new();
+    };
+    let unit = Unit::of_job(written);
+    vec![
+        by_regulation_184(line, rows, unit),
+        by_board_of_trade(line, rows, unit),
+    ]
+}
+
+/// A finding on these rows with the figures that go into it.
+fn on_rows(finding: Finding, line: &RivetLine, unit: Unit) -> Finding {
+    finding
+        .with_length("pitch at bore", "P", line.pitch_bore, unit)
+        .with_length("rivet hole", "D", line.hole.value(), unit)
+}
+
+/// "zig-zag rows 1 and 2", or "chain rows 1 to 4".
+fn place(rows: &RivetRows) -> String {
+    let and = if rows.number == 2 { "and" } else { "to" };
+    format!("{} rows 1 {and} {}", rows.arrangement.name(), rows.number)
+}
+
+fn by_regulation_184(line: &RivetLine, rows: &RivetRows, unit: Unit) -> Finding {
+    let (pitch, hole, apart) = (line.pitch_bore, line.hole.value(), rows.apart.value());
+    let prescribed = prescribed_gap(rows.arrangement, pitch, hole);
+    let text = |length: Length| figure(unit.of(length));
+    let asked = match rows.arrangement {
+        Arrangement::ZigZag => format!(
+            "0.33 P + 0.67 D = 0.33 × {} + 0.67 × {} = {} {}",
+            text(pitch),
+            text(hole),
+            text(prescribed),
+            unit.name()
+        ),
+        Arrangement::Chain => format!(
+            "2 D = 2 × {} = {} {}",
+            text(hole),
+            text(prescribed),
+            unit.name()
+        ),
+    };
+    let finding = on_rows(RULE.finding(place(rows)), line, unit)
+        .at_least_length(prescribed, apart, unit)
+        .because("centres of one row to centres of the next")
+        .work(asked)
+        .work(format!("provided = {} {}", text(apart), unit.name()));
+    match apart.shortfall(prescribed) {
+        None => finding,
+        Some(short) => Finding {
+            verdict: Verdict::Note,
+            ..finding.also(format!(
+                "closer by {} than is prescribed, for which the regulation lowers the plate percentage to {} %: judged under end_seam",
+                unit.text(short),
+                rounded(plate_percent_at_gap(pitch, hole, apart, prescribed), 2)
+            ))
+        },
+    }
+}
+
+fn by_board_of_trade(line: &RivetLine, rows: &RivetRows, unit: Unit) -> Finding {
+    let (pitch, hole, apart) = (line.pitch_bore, line.hole.value(), rows.apart.value());
+    let text = |length: Length| figure(unit.of(length));
+    let finding = RULE.finding_by(&source::BOARD_OF_TRADE, place(rows));
+    let finding = on_rows(finding, line, unit);
+    match rows.arrangement {
+        Arrangement::ZigZag => {
+            let least = board_of_trade_gap(pitch, hole);
+            let diagonal = board_of_trade_diagonal(pitch, hole);
+            finding
+                .with_length("diagonal pitch", "pd", rows.diagonal_bore, unit)
+                .at_least_length(least, apart, unit)
+                .because("centres of one row to centres of the next")
+                .work(format!(
+                    "√((11 p + 4 d)(p + 4 d))/10 = √({} × {})/10 = {} {}",
+                    text(pitch * 11.0 + hole * 4.0),
+                    text(pitch + hole * 4.0),
+                    text(least),
+                    unit.name()
+                ))
+                .work(format!(
+                    "diagonal pitch (6 p + 4 d)/10 = {}, provided {} {}",
+                    text(diagonal),
+                    text(rows.diagonal_bore),
+                    unit.name()
+                ))
+        }
+        Arrangement::Chain => {
+            let better = board_of_trade_better_chain_gap(hole);
+            finding
+                .at_least_length(chain_gap(hole), apart, unit)
+                .because(format!("better {}, by (4 d + 1)/2 in", unit.text(better)))
+                .work(format!(
+                    "2 d = 2 × {} = {} {}",
+                    text(hole),
+                    text(chain_gap(hole)),
+                    unit.name()
+                ))
+        }
     }
 }
 

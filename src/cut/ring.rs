@@ -11,7 +11,7 @@ use super::pressed::pop;
 use super::reference::rectangle;
 use super::stamp::{Inscription, identity, lay_marks};
 use crate::design::cutter::Settings;
-use crate::design::{Design, Fabricated, FlangeDesign, Outline, Point, Rivet, RivetMade};
+use crate::design::{Design, Fabricated, Outline, Point, Rivet, RivetMade};
 use crate::spec::{Cutting, Fault, Flange, RingJoint, Spec};
 use crate::units::angle::PI;
 use crate::units::print::decimal;
@@ -30,7 +30,7 @@ pub(super) fn strip(
     let dress = settings.dress_outside().map_or(0.0, |d| d.value.to_mm());
     let edge = strip_edge(length, width, 0.0)?;
     let cut = strip_edge(length, width, dress)?;
-    let joint_deg = joint(spec, design)?;
+    let joint_deg = joint(spec, design, ring)?;
     let place = |angle_deg: f64| along(ring, design, joint_deg, angle_deg);
     let rivets = rivet_places(design, ring, joint_deg);
     let mut shapes: Vec<(Layer, Shape)> = rivets
@@ -106,7 +106,7 @@ fn rivet_places<'a>(
         .flat_map(|line| line.rivets.iter().map(move |rivet| (line, rivet)))
         .map(|(line, rivet)| {
             let x = along(ring, design, joint_deg, rivet.angle_deg);
-            let y = width - line.from_edge.value().to_mm();
+            let y = width - line.from_edge_of(rivet.row).to_mm();
             (rivet, Point::new(x, y))
         })
         .collect()
@@ -215,18 +215,31 @@ fn written_joint(spec: &Spec) -> Option<&RingJoint> {
     }
 }
 
+/// The rivet hole through which a joint at this angle would run.
+fn hole_in_the_way<'a>(design: &'a Design, ring: &Fabricated, joint_deg: f64) -> Option<&'a str> {
+    let radius = design.rivets.as_ref()?.hole.value() / 2.0;
+    let (id, away) = nearest_rivet(design, ring, joint_deg)?;
+    (away <= radius).then_some(id)
+}
+
 /// Where the ends of the strip meet, degrees clockwise from the top; refused on a rivet hole or too near the barrel's seam.
-fn joint(spec: &Spec, design: &Design) -> Result<f64, Vec<Fault>> {
-    let (Some(joint), Some(FlangeDesign::Fabricated(ring))) = (written_joint(spec), &design.flange)
-    else {
-        return Ok(between_rivets(design));
+fn joint(spec: &Spec, design: &Design, ring: &Fabricated) -> Result<f64, Vec<Fault>> {
+    let Some(joint) = written_joint(spec) else {
+        let joint_deg = between_rivets(design);
+        return match hole_in_the_way(design, ring, joint_deg) {
+            None => Ok(joint_deg),
+            Some(id) => Err(vec![Fault::new(
+                "rivets.rows",
+                format!(
+                    "the joint of the ring finds no way between the rivets: next to top centre it runs through hole {id}"
+                ),
+                "set the rows in chain, have fewer rivets in a row, or give the joint a place with `flange.fabricated.joint`",
+            )]),
+        };
     };
     const PATH: &str = "flange.fabricated.joint";
     let mut faults = Vec::new();
-    let radius = design.rivets.as_ref().map(|line| line.hole.value() / 2.0);
-    if let (Some((id, away)), Some(radius)) = (nearest_rivet(design, ring, joint.angle), radius)
-        && away <= radius
-    {
+    if let Some(id) = hole_in_the_way(design, ring, joint.angle) {
         faults.push(Fault::new(
             format!("{PATH}.angle"),
             format!("the joint of the ring runs through rivet hole {id}"),
@@ -267,7 +280,7 @@ fn material(spec: &Spec) -> Option<crate::spec::Material> {
 }
 
 /// Where the ends meet if the spec does not say, degrees clockwise from the top: the middle of the gap between rivets that holds top
-/// centre, or of the next one clockwise where a rivet stands on it.
+/// centre, or of the next one clockwise where a rivet stands on it. Rows that zig-zag leave gaps of half a pitch.
 fn between_rivets(design: &Design) -> f64 {
     let rivets = design.rivets.iter().flat_map(|line| &line.rivets);
     // A rivet on top centre counts as the last before it, whichever way its angle was rounded.

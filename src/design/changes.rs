@@ -339,6 +339,16 @@ fn all_figures(design: &Design) -> Vec<Figure> {
         ("ring strip, net", "mm", ring.and_then(|r| mm(r.strip_net))),
         ("rivets", "", rivets.map(|r| r.rivets.len() as f64)),
         (
+            "rows of rivets",
+            "",
+            rivets.map(|r| f64::from(r.row_count())),
+        ),
+        (
+            "inner row of rivets to the flange's edge",
+            "mm",
+            rivets.and_then(|r| mm(r.inner_row_from_edge())),
+        ),
+        (
             "rivet pitch at the bore",
             "mm",
             rivets.and_then(|r| mm(r.pitch_bore)),

@@ -139,12 +139,12 @@ fn lowest_pair(design: &Design) -> Option<(&Hole, &Hole)> {
     Some((left, right))
 }
 
-/// Chords over a quarter of the rivets from the first, on the barrel's outside and in its bore.
+/// Chords over a quarter of the rivets of a row from the first, on the barrel's outside and in its bore.
 fn rivet_quarters(design: &Design, barrel: Option<&Barrel>) -> Vec<CrossCheck> {
     let (Some(line), Some(barrel)) = (&design.rivets, barrel) else {
         return Vec::new();
     };
-    let spaces = line.rivets.len() / 4;
+    let spaces = line.in_a_row() / 4;
     let Some(end) = line.rivets.get(spaces).filter(|_| spaces > 0) else {
         return Vec::new();
     };

@@ -40,6 +40,7 @@ mod overlap;
 mod path;
 mod point;
 mod rivet_line;
+mod rivet_rows;
 mod room;
 #[cfg(test)]
 mod scenario_tests;
@@ -82,6 +83,7 @@ pub use outline_offset::OffsetFailed;
 pub use path::{BadStep, ImpossiblePath, Step, Walk};
 pub use point::Point;
 pub use rivet_line::{HeadRoom, Rivet, RivetLine, RivetMade};
+pub use rivet_rows::RivetRows;
 pub use set_out::set_out;
 pub use since::{Since, WrittenChange};
 pub use stay_area::{Piece, StayArea};

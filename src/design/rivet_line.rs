@@ -1,6 +1,9 @@
-//! The line of rivets on the flange.
+//! The line of rivets on the flange, in one row or in several.
 
 use super::amount::Amounts;
+use super::rivet_rows::{
+    RivetRows, inner_row_of, refuse_inner_row, refuse_rows_that_meet, steps_over,
+};
 use super::{Fabricated, FlangeDesign, Pressed, chord};
 use crate::spec::{Barrel, BottomCentre, Fault, RivetHow, RivetLineSpec, Written};
 use crate::units::angle::PI;
@@ -32,8 +35,11 @@ impl RivetMade {
 /// One rivet hole.
 #[derive(Clone, Debug)]
 pub struct Rivet {
-    /// Its number, R1 nearest bottom centre and then clockwise as seen from the declared side.
+    /// Its number, R1 nearest bottom centre and then clockwise as seen from the declared side; the next row goes on where the
+    /// row before it ended, again from bottom centre.
     pub id: String,
+    /// Its row, 1 nearest the flange's edge.
+    pub row: u32,
     /// Degrees clockwise from the top, as seen from the declared side.
     pub angle_deg: f64,
     /// Running length along the bore from bottom centre, clockwise.
@@ -44,7 +50,7 @@ pub struct Rivet {
     pub made: RivetMade,
 }
 
-/// A line of rivets round the flange, in one row.
+/// A line of rivets round the flange, in one row or in several of as many rivets each.
 ///
 /// *Pitch at bore* is the arc along the barrel's bore, where flange and barrel meet; *at outside* along the barrel's outside;
 /// *at flange face* along the flange's inside face. Holes are drilled radially, so the angle carries and the pitch does not.
@@ -56,11 +62,13 @@ pub struct RivetLine {
     pub rivet: Size,
     /// Finished hole as written.
     pub hole: Size,
-    /// Hole centres to flange edge as written.
+    /// Hole centres of the row nearest the flange's edge to that edge, as written.
     pub from_edge: Size,
-    /// The rivets in order of their numbers.
+    /// Rows, where there are two or more.
+    pub rows: Option<RivetRows>,
+    /// The rivets in order of their numbers, row by row.
     pub rivets: Vec<Rivet>,
-    /// Angle from one to the next, degrees.
+    /// Angle from one to the next of a row, degrees.
     pub step_deg: f64,
     /// Arc pitch along the bore.
     pub pitch_bore: Length,
@@ -121,16 +129,25 @@ pub(super) fn set_out_rivets(
     let spec = written.rivets.as_ref()?;
     let seat = seat_of(written, flange, faults)?;
     refuse_off_the_flange(spec, &seat, amounts, faults);
+    let rows_fit = refuse_inner_row(spec, seat.flange, amounts, faults);
     let count = count_rivets(spec, seat.bore, faults)?;
+    let inside = seat.flange_inside();
+    // Before a rivet is set out, since rows of no depth could be as many as one likes.
+    if !refuse_rows_that_meet(spec, count, inside, amounts, faults) || !rows_fit {
+        return None;
+    }
     let step_deg = 360.0 / f64::from(count);
+    let pitch_bore = PI * seat.bore / f64::from(count);
+    let rows = spec.rows.as_ref();
     let line = RivetLine {
         line: RIVET_LETTER.into(),
         rivet: spec.rivet.clone(),
         hole: spec.hole.clone(),
         from_edge: spec.from_edge.clone(),
+        rows: rows.map(|rows| RivetRows::of(rows, pitch_bore)),
         rivets: rivets_round(spec, count, &seat),
         step_deg,
-        pitch_bore: PI * seat.bore / f64::from(count),
+        pitch_bore,
         pitch_outside: PI * seat.barrel_outside / f64::from(count),
         pitch_flange_face: PI * seat.flange_inside() / f64::from(count),
         chord_bore: chord(seat.bore, count),
@@ -311,30 +328,37 @@ fn count_rivets(spec: &RivetLineSpec, bore: Length, faults: &mut Vec<Fault>) -> 
     Some(count)
 }
 
-/// The rivets in order, clockwise from bottom centre as seen from the declared side.
+/// The rivets row by row, each clockwise from bottom centre as seen from the declared side.
 fn rivets_round(spec: &RivetLineSpec, count: u32, seat: &Seat) -> Vec<Rivet> {
     let first = match spec.bottom_centre {
         BottomCentre::OnAHole => 0.0,
         BottomCentre::BetweenHoles => 0.5,
     };
-    let made = |index: u32| match (spec.how, spec.tack_every) {
+    let made = |row: u32, index: u32| match (spec.how, spec.tack_every) {
         (RivetHow::Drawn, _) => RivetMade::Drawn,
-        (RivetHow::InPlace, Some(every)) if every > 0 && index.is_multiple_of(every) => {
+        (RivetHow::InPlace, Some(every))
+            if row == 1 && every > 0 && index.is_multiple_of(every) =>
+        {
             RivetMade::Tack
         }
         (RivetHow::InPlace, _) => RivetMade::InPlace,
     };
-    (0..count)
-        .map(|index| {
-            let steps = f64::from(index) + first;
+    let rows = spec.rows.as_ref().map_or(1, |rows| rows.number);
+    (1..=rows)
+        .flat_map(|row| (0..count).map(move |index| (row, index)))
+        .map(|(row, index)| {
+            // A row's first rivet is the first on or after bottom centre, so half a step over from half a step is none.
+            let over = (first + steps_over(spec.rows.as_ref(), row)) % 1.0;
+            let steps = f64::from(index) + over;
             // Steps before division, so that the whole turn and its quarters come out as whole degrees.
             let from_bottom = 360.0 * steps / f64::from(count);
             Rivet {
-                id: format!("{RIVET_LETTER}{}", index + 1),
+                id: format!("{RIVET_LETTER}{}", (row - 1) * count + index + 1),
+                row,
                 angle_deg: (BOTTOM_DEG + from_bottom) % 360.0,
                 run: PI * seat.bore * steps / f64::from(count),
                 run_outside: PI * seat.barrel_outside * steps / f64::from(count),
-                made: made(index),
+                made: made(row, index),
             }
         })
         .collect()
@@ -343,12 +367,17 @@ fn rivets_round(spec: &RivetLineSpec, count: u32, seat: &Seat) -> Vec<Rivet> {
 /// Straight flange that edge, half head and clearance take together; only where the spec gives head and clearance.
 fn room_beside_heel(spec: &RivetLineSpec, pressed: &Pressed) -> Option<HeadRoom> {
     let (head, clearance) = (spec.head_diameter.as_ref()?, spec.head_clearance.as_ref()?);
+    let beyond_row_1 = inner_row_of(spec) - spec.from_edge.value();
     Some(HeadRoom {
         needed: edge_needed(spec).max(spec.from_edge.value())
+            + beyond_row_1
             + head.value() / 2.0
             + clearance.size.value(),
         given: pressed.straight.value(),
-        words: "straight flange for edge distance, half head and clearance".into(),
+        words: match spec.rows {
+            Some(_) => "straight flange for edge distance, rows, half head and clearance".into(),
+            None => "straight flange for edge distance, half head and clearance".into(),
+        },
     })
 }
 
@@ -360,8 +389,11 @@ fn room_beside_weld(spec: &RivetLineSpec, ring: &Fabricated) -> HeadRoom {
     };
     HeadRoom {
         needed: edge_needed(spec).max(head),
-        given: ring.ring_width.value() - spec.from_edge.value() - ring.toe_on_ring,
-        words: "outer weld toe to rivet centres".into(),
+        given: ring.ring_width.value() - inner_row_of(spec) - ring.toe_on_ring,
+        words: match spec.rows {
+            Some(_) => "outer weld toe to centres of the inner row".into(),
+            None => "outer weld toe to rivet centres".into(),
+        },
     }
 }
 

@@ -29,7 +29,7 @@ pub struct Weld {
     pub leg: Option<Length>,
     /// Nearest hole in the plate and the metal from its edge to the weld's toe; none where no hole faces it.
     pub nearest_hole: Option<(usize, Length)>,
-    /// From its toe on the ring to the edge of the rivet holes; none without rivets, and for the ring's own joint.
+    /// From its toe on the ring to the edge of the rivet holes, the inner row's of several; none without rivets, and for the ring's own joint.
     pub to_rivet_hole: Option<Length>,
     /// From its toe on the ring to the edge of a rivet head; none where the spec gives no head.
     pub to_rivet_head: Option<Length>,
@@ -85,10 +85,10 @@ fn rivet_hole(design: &Design) -> Option<Length> {
     Some(design.rivets.as_ref()?.hole.value())
 }
 
-/// From a weld's toe on the ring to the edge of a circle this wide round the rivets' centres.
+/// From a weld's toe on the ring to the edge of a circle this wide round the centres of the rivets nearest to it.
 fn to_rivet(design: &Design, ring: &Fabricated, leg: Length, across: Length) -> Option<Length> {
     let line = design.rivets.as_ref()?;
-    Some(ring.ring_width.value() - line.from_edge.value() - leg - across / 2.0)
+    Some(ring.ring_width.value() - line.inner_row_from_edge() - leg - across / 2.0)
 }
 
 /// Length of a quarter of the heel, along its tangent; none where the flange is not pressed.

@@ -67,7 +67,10 @@ fn rivet_rows(line: &RivetLine) -> impl Iterator<Item = Vec<String>> {
     line.rivets.iter().map(|rivet| {
         blank_row([
             rivet.id.clone(),
-            format!("rivet hole, {}", rivet.made.name()),
+            match &line.rows {
+                Some(_) => format!("rivet hole, row {}, {}", rivet.row, rivet.made.name()),
+                None => format!("rivet hole, {}", rivet.made.name()),
+            },
             String::new(),
             String::new(),
             mm(line.hole.value()),

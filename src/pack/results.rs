@@ -126,7 +126,7 @@ fn rivet_results(line: &RivetLine) -> Vec<RivetResult<'_>> {
             line: &line.line,
             angle_deg: Some(rivet.angle_deg),
             run_mm: rivet.run.to_mm(),
-            from_edge_mm: line.from_edge.value().to_mm(),
+            from_edge_mm: line.from_edge_of(rivet.row).to_mm(),
             finish_mm: line.hole.value().to_mm(),
             how: rivet.made.name(),
         })

@@ -80,7 +80,10 @@ fn by_group(set: &Set<'_>) -> Table {
             _ => String::new(),
         };
         table.row(vec![
-            "rivet holes on the flange".into(),
+            match &line.rows {
+                Some(rows) => format!("rivet holes on the flange, {} rows", rows.number),
+                None => "rivet holes on the flange".into(),
+            },
             numbers,
             set.figures.size_short(&line.hole),
             line.rivets.len().to_string(),

@@ -115,7 +115,7 @@ fn put_rivet_ticks(board: &mut Board, view: &View, design: &Design) {
         return;
     };
     let (outside, thick) = flange_rim(design, flange);
-    for rivet in &line.rivets {
+    for rivet in line.places_round() {
         let a = from_top_clockwise(rivet.angle_deg);
         let along = |r: f64| view.place(Point::new(r * cos(a), r * sin(a)));
         let over = 2.0 / view.scale;

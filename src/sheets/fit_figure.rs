@@ -5,6 +5,7 @@ use super::letter_size::{FIGURES, NOTES, TABLE, fitting_height};
 use super::particulars::view_words;
 use super::set::Set;
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
+use crate::design::RivetLine;
 use crate::units::angle::{cos, from_top_clockwise, sin};
 
 /// Places round the flange.
@@ -85,7 +86,7 @@ fn put_rivets(
     outside: f64,
     flange: f64,
 ) {
-    for rivet in set.design.rivets.iter().flat_map(|line| &line.rivets) {
+    for rivet in set.design.rivets.iter().flat_map(RivetLine::places_round) {
         board.line(
             on(rivet.angle_deg, flange - METAL),
             on(rivet.angle_deg, outside),

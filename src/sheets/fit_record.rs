@@ -10,6 +10,7 @@ use super::pages::{continued, pages};
 use super::paper_size::is_upright;
 use super::set::Set;
 use super::signed::signed_table;
+use super::standing_notes::row_numbers;
 use super::table::Table;
 use crate::design::{FlangeDesign, RivetMade, girth};
 
@@ -88,9 +89,12 @@ fn how(set: &Set<'_>) -> Notes {
         .filter(|r| r.made == RivetMade::Tack)
         .map(|r| r.id.as_str())
         .collect();
+    let rows = set.design.rivets.as_ref().and_then(row_numbers);
     if !tack.is_empty() {
-        notes.push(format!("TACK BOLTS: {}.", tack.join(", ")));
+        let which = if rows.is_some() { ", ALL IN ROW 1" } else { "" };
+        notes.push(format!("TACK BOLTS{which}: {}.", tack.join(", ")));
     }
+    notes.extend(rows);
     notes.push("SCRIBE THE TRIM LINE IN PLACE, TAKE THE PLATE OUT, TRIM, OFFER UP AGAIN.".into());
     Notes::new("ORDER OF WORK", notes)
 }

@@ -10,6 +10,7 @@ use super::set::Set;
 use super::view::Stroke;
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
 use crate::design::{Fabricated, FlangeDesign, Pressed};
+use crate::spec::Arrangement;
 use crate::units::angle::{cos, sin};
 use crate::units::{Length, Size};
 
@@ -46,7 +47,7 @@ pub fn put_flange_detail(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> O
         near,
         thickness: t,
     };
-    let gap = rivet_gap(set, depth);
+    let gaps = rivet_gaps(set, depth);
     put_barrel(
         board,
         &s,
@@ -55,11 +56,20 @@ pub fn put_flange_detail(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> O
         (barrel_start(set, flange, high), depth + 6.0),
     );
     match flange {
-        FlangeDesign::Pressed(p) => put_pressed(board, set, &s, p, low, gap),
-        FlangeDesign::Fabricated(r) => put_fabricated(board, set, &s, r, (low, high), gap),
+        FlangeDesign::Pressed(p) => put_pressed(board, set, &s, p, low, &gaps),
+        FlangeDesign::Fabricated(r) => put_fabricated(board, set, &s, r, (low, high), &gaps),
     }
-    put_rivet_lines(board, set, &s, (high, barrel), gap);
-    let title = format!("SECTION OF FLANGE AT TOP, SCALE {}", scale.words());
+    put_rivet_lines(board, set, &s, (high, barrel), &gaps);
+    let turned = match set
+        .design
+        .rivets
+        .as_ref()
+        .and_then(|line| line.rows.as_ref())
+    {
+        Some(rows) if rows.arrangement == Arrangement::ZigZag => "ROWS TURNED INTO ONE SECTION, ",
+        Some(_) | None => "",
+    };
+    let title = format!("SECTION OF FLANGE AT TOP, {turned}SCALE {}", scale.words());
     board.bold(
         at(room.middle().x, room.bottom - 1.0),
         &title,
@@ -83,12 +93,23 @@ fn shown(set: &Set<'_>, flange: &FlangeDesign) -> (f64, f64) {
     }
 }
 
-/// Depths between which the rivet hole opens the flange; none where there are no rivets.
-fn rivet_gap(set: &Set<'_>, depth: f64) -> Option<(f64, f64)> {
-    let line = set.design.rivets.as_ref()?;
-    let centre = depth - line.from_edge.value().to_mm();
+/// Depths between which the rivet holes open the flange, a pair for each row from the inner one outwards; none where there are
+/// no rivets.
+fn rivet_gaps(set: &Set<'_>, depth: f64) -> Vec<(f64, f64)> {
+    let Some(line) = &set.design.rivets else {
+        return Vec::new();
+    };
     let half = line.hole.value().to_mm() / 2.0;
-    Some((centre - half, centre + half))
+    let rows = (1..=line.row_count()).rev();
+    rows.map(|row| depth - line.from_edge_of(row).to_mm())
+        .map(|centre| (centre - half, centre + half))
+        .collect()
+}
+
+/// Metal of the parallel flange between its rivet holes, from the depth where the first opens to its edge: a part after each.
+fn between_holes(gaps: &[(f64, f64)], edge: f64) -> Vec<(f64, f64)> {
+    let ends = gaps.iter().skip(1).map(|gap| gap.0).chain([edge]);
+    gaps.iter().map(|gap| gap.1).zip(ends).collect()
 }
 
 /// Depth from which the barrel is shown: past the plate where it lies within the barrel; from the weld where the plate is
@@ -171,13 +192,13 @@ fn put_pressed(
     s: &SectionView,
     p: &Pressed,
     low: f64,
-    gap: Option<(f64, f64)>,
+    gaps: &[(f64, f64)],
 ) {
     let (t, r) = (s.thickness, p.heel_radius.value().to_mm());
     let (tangent, depth) = (p.tangent_radius.to_mm(), p.depth.to_mm());
     let (inner, outer) = (tangent + r, tangent + r + t);
     let shape = half_shape(set.design);
-    let cut = gap.unwrap_or((depth, depth));
+    let first_cut = gaps.first().map_or(depth, |gap| gap.0);
     // The profile runs outside first; it is parted at the rivet hole, which lies in the straight.
     let mut heel = vec![(t, low), (0.0, low)];
     heel.extend(
@@ -187,17 +208,12 @@ fn put_pressed(
             .filter(|&(u, _)| u <= t + r + 1e-9)
             .take(25),
     );
-    heel.extend([(cut.0, outer), (cut.0, inner)]);
+    heel.extend([(first_cut, outer), (first_cut, inner)]);
     heel.extend(shape.iter().copied().skip(27));
     let spacing = 2.5;
     hatch(board, &[polygon(s, &heel)], spacing, Lean::Right);
-    if gap.is_some() {
-        let rim = [
-            (cut.1, inner),
-            (depth, inner),
-            (depth, outer),
-            (cut.1, outer),
-        ];
+    for (from, to) in between_holes(gaps, depth) {
+        let rim = [(from, inner), (to, inner), (to, outer), (from, outer)];
         hatch(board, &[polygon(s, &rim)], spacing, Lean::Right);
     }
     for u in [0.0, t] {
@@ -276,9 +292,11 @@ fn dimension_pressed(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pres
     let lean = std::f64::consts::FRAC_PI_4;
     let tip = s.place(t + r - r * cos(lean), tangent + r * sin(lean));
     let side = if s.near { 1.0 } else { -1.0 };
+    // A small heel leaves no room between its tangent and the dimension of the straight: the words then stand below that.
+    let below_straight = s.place(0.0, inner).y + FIRST_ROW + NEXT_ROW;
     let knee = at(
         tip.x + side * (r * s.scale * 0.3 + 6.0),
-        s.place(0.0, tangent).y + 4.0,
+        (s.place(0.0, tangent).y + 4.0).max(below_straight),
     );
     let words = vec![
         format!("R{} INSIDE,", fig.size_short(&p.heel_radius)),
@@ -328,7 +346,7 @@ fn put_fabricated(
     s: &SectionView,
     r: &Fabricated,
     (low, outer): (f64, f64),
-    gap: Option<(f64, f64)>,
+    gaps: &[(f64, f64)],
 ) {
     let t = s.thickness;
     let inner = outer - r.ring_thickness.value().to_mm();
@@ -347,8 +365,8 @@ fn put_fabricated(
     } else {
         board.edge_line(s.place(0.0, high), s.place(t, high));
     }
-    let cut = gap.unwrap_or((edge, edge));
-    for (from, to) in [(t, cut.0), (cut.1, edge)] {
+    let first_cut = gaps.first().map_or(edge, |gap| gap.0);
+    for (from, to) in std::iter::once((t, first_cut)).chain(between_holes(gaps, edge)) {
         if to > from {
             let part = [(from, inner), (to, inner), (to, outer), (from, outer)];
             hatch(board, &[polygon(s, &part)], 2.5, Lean::Left);
@@ -431,38 +449,45 @@ fn dimension_fabricated(
     leader(board, tip, knee, &[weld(&r.weld_leg_outside)], FIGURES);
 }
 
-/// The rivet's centre line through flange and barrel, its hole in the flange, and its distance from the edge.
+/// Each row's centre line through flange and barrel, its hole in the flange, and its distance from the edge or the next row.
 fn put_rivet_lines(
     board: &mut Board,
     set: &Set<'_>,
     s: &SectionView,
     (outside, barrel): (f64, f64),
-    gap: Option<(f64, f64)>,
+    gaps: &[(f64, f64)],
 ) {
-    let (Some(line), Some(gap), Some(flange)) = (&set.design.rivets, gap, &set.design.flange)
-    else {
+    let (Some(line), Some(flange)) = (&set.design.rivets, &set.design.flange) else {
         return;
     };
     let (_, thick) = super::face_view::flange_rim(set.design, flange);
-    for u in [gap.0, gap.1] {
-        board.edge_line(s.place(u, outside - thick), s.place(u, outside));
-    }
-    let centre = (gap.0 + gap.1) / 2.0;
     let over = 4.0 / s.scale;
-    let (a, b) = (
-        s.place(centre, outside - thick - over),
-        s.place(centre, outside + barrel + over),
-    );
-    board.centre_line(a, b);
-    let depth = whole_depth(set.design);
     let top = s.place(0.0, outside + barrel).y;
-    put_across(
-        board,
-        s,
-        (centre, outside + barrel),
-        (depth, outside),
-        top - FIRST_ROW,
-        &set.figures.size_short(&line.from_edge),
-        line.from_edge.value(),
-    );
+    // From the edge inwards, so that each dimension runs from its row to what was dimensioned before it.
+    let mut to = (whole_depth(set.design), outside);
+    for (row, gap) in (1..).zip(gaps.iter().rev()) {
+        for u in [gap.0, gap.1] {
+            board.edge_line(s.place(u, outside - thick), s.place(u, outside));
+        }
+        let centre = (gap.0 + gap.1) / 2.0;
+        let (a, b) = (
+            s.place(centre, outside - thick - over),
+            s.place(centre, outside + barrel + over),
+        );
+        board.centre_line(a, b);
+        let said = match &line.rows {
+            Some(rows) if row > 1 => &rows.apart,
+            Some(_) | None => &line.from_edge,
+        };
+        put_across(
+            board,
+            s,
+            (centre, outside + barrel),
+            to,
+            top - FIRST_ROW,
+            &set.figures.size_short(said),
+            said.value(),
+        );
+        to = (centre, outside + barrel);
+    }
 }

@@ -26,6 +26,8 @@ const STEP: f64 = 4.5;
 const STRIP: f64 = 25.0;
 /// Share of the height that the section takes on upright paper.
 const UPRIGHT_SECTION: f64 = 0.6;
+/// The same where rows ask for a deeper flange and are to be told apart, mm.
+const STRIP_OF_ROWS: f64 = 36.0;
 /// Clear strip at the head, below the centring mark, mm.
 const CENTRING: f64 = 3.0;
 
@@ -78,7 +80,12 @@ fn upright(set: &Set<'_>, line: &RivetLine, words: Vec<Block>, rivets: &Table) -
     }
     let rest = flow(&mut section, &below, words).0;
     let mut circle = set.board(NAME.0, NAME.1);
-    let (mut plan, strip) = set.shared(&room, 0.0, GAP, 1.0 - (STRIP + GAP) / room.height());
+    let (mut plan, strip) = set.shared(
+        &room,
+        0.0,
+        GAP,
+        1.0 - (strip_height(set) + GAP) / room.height(),
+    );
     plan.top += CENTRING;
     put_rivet_plan(&mut circle, set, line, &plan);
     put_flange_strip(&mut circle, set, line, &strip);
@@ -89,6 +96,18 @@ fn upright(set: &Set<'_>, line: &RivetLine, words: Vec<Block>, rivets: &Table) -
     boards
 }
 
+fn strip_height(set: &Set<'_>) -> f64 {
+    match set
+        .design
+        .rivets
+        .as_ref()
+        .and_then(|line| line.rows.as_ref())
+    {
+        Some(_) => STRIP_OF_ROWS,
+        None => STRIP,
+    }
+}
+
 /// The box of so many columns of tables, at the right.
 fn tables_room(set: &Set<'_>, columns: usize, column: f64) -> PaperBox {
     let room = set.room();
@@ -97,7 +116,7 @@ fn tables_room(set: &Set<'_>, columns: usize, column: f64) -> PaperBox {
         room.right - wide,
         room.top + CENTRING,
         room.right,
-        room.bottom - STRIP,
+        room.bottom - strip_height(set),
     )
 }
 
@@ -128,7 +147,12 @@ fn flange_beside(
     let mut board = set.board("flange-rivets", "Flange and rivets");
     let room = board.room;
     let tables = tables_room(set, columns, column);
-    let views = PaperBox::new(room.left, room.top, tables.left - GAP, room.bottom - STRIP);
+    let views = PaperBox::new(
+        room.left,
+        room.top,
+        tables.left - GAP,
+        room.bottom - strip_height(set),
+    );
     let detail_foot = views.top + views.height() * 0.53;
     let detail = PaperBox::new(views.left, views.top, views.right, detail_foot);
     if let Some(scale) = put_flange_detail(&mut board, set, &detail) {
@@ -138,7 +162,12 @@ fn flange_beside(
         Some(line) => {
             let plan = PaperBox::new(views.left, detail_foot + 3.0, views.right, views.bottom);
             put_rivet_plan(&mut board, set, line, &plan);
-            let strip = PaperBox::new(room.left, room.bottom - STRIP, room.right, room.bottom);
+            let strip = PaperBox::new(
+                room.left,
+                room.bottom - strip_height(set),
+                room.right,
+                room.bottom,
+            );
             put_flange_strip(&mut board, set, line, &strip);
         }
         None => blocks.push(Block::Notes(flange_notes(set), 0)),

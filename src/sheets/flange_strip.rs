@@ -42,15 +42,24 @@ pub fn put_flange_strip(board: &mut Board, set: &Set<'_>, line: &RivetLine, room
         );
     }
     let near = flange_is_near(set.design);
-    let from_edge = line.from_edge.value().to_mm() * f;
-    let y = if near {
-        foot - from_edge
-    } else {
-        top + from_edge
+    let y_of = |row: u32| {
+        let from_edge = line.from_edge_of(row).to_mm() * f;
+        if near {
+            foot - from_edge
+        } else {
+            top + from_edge
+        }
     };
-    board.centre_line(at(left, y), at(right, y));
+    for row in 1..=line.row_count() {
+        let y = y_of(row);
+        board.centre_line(at(left, y), at(right, y));
+        if line.rows.is_some() {
+            let words = format!("ROW {row}");
+            board.text(at(right + 2.0, y + TABLE / 2.0), &words, TABLE, Hang::Start);
+        }
+    }
     for rivet in &line.rivets {
-        let c = at(left + rivet.run.to_mm() * f, y);
+        let c = at(left + rivet.run.to_mm() * f, y_of(rivet.row));
         let r = line.hole.value().to_mm() / 2.0 * f;
         let seen = Stroke::SEEN;
         let pen = if rivet.made == RivetMade::Tack {

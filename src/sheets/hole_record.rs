@@ -45,9 +45,8 @@ pub fn hole_record(set: &Set<'_>) -> Table {
 /// Every rivet by its number; none where there are no rivets.
 pub fn rivet_record(set: &Set<'_>) -> Option<Table> {
     let line = set.design.rivets.as_ref()?;
-    let mut table = Table::new(
-        "RIVETS",
-        &[
+    let columns = match line.rows {
+        None => vec![
             ("NO.", 13.0, Hang::Start),
             ("CALLED", 15.0, Hang::Middle),
             ("REAMED", 16.0, Hang::Middle),
@@ -57,10 +56,25 @@ pub fn rivet_record(set: &Set<'_>) -> Option<Table> {
             ("SOUND", 14.0, Hang::Middle),
             ("CAULKED", 17.0, Hang::Middle),
         ],
-    );
+        // As wide as the other, with room for the row.
+        Some(_) => vec![
+            ("NO.", 11.0, Hang::Start),
+            ("ROW", 10.0, Hang::Middle),
+            ("CALLED", 15.0, Hang::Middle),
+            ("REAMED", 15.0, Hang::Middle),
+            ("OUT BY", 10.0, Hang::Middle),
+            ("LENGTH", 15.0, Hang::Middle),
+            ("CLOSED BY", 14.0, Hang::Middle),
+            ("SOUND", 13.0, Hang::Middle),
+            ("CAULKED", 17.0, Hang::Middle),
+        ],
+    };
+    let mut table = Table::new("RIVETS", &columns);
     table.least_row = LISTED;
     for rivet in &line.rivets {
-        table.row(vec![rivet.id.clone(), set.figures.size_short(&line.hole)]);
+        let row = line.rows.iter().map(|_| rivet.row.to_string());
+        let cells = [rivet.id.clone()].into_iter().chain(row);
+        table.row(cells.chain([set.figures.size_short(&line.hole)]).collect());
     }
     Some(table)
 }

@@ -64,7 +64,14 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
             format!("rivets {}", set.figures.size_short(&line.rivet)),
             line.rivets.len().to_string(),
             set.figures.size(&line.hole),
-            format!("on the flange, {how}"),
+            match &line.rows {
+                Some(rows) => format!(
+                    "on the flange, {} rows, {}, {how}",
+                    rows.number,
+                    rows.arrangement.name()
+                ),
+                None => format!("on the flange, {how}"),
+            },
         ]);
     }
     if signed {

@@ -34,7 +34,50 @@ fn specs() -> Vec<Spec> {
             "units: inches}",
             "units: inches}\nsheets: {paper: A1, both_units: true}",
         )),
+        odd(&double_riveted(&folder)),
+        odd(&three_rows_on_a_ring(&folder)),
+        odd(&small_and_chain_riveted()),
     ]
+}
+
+/// A demo with some of its words changed, all of which it must hold.
+fn changed(folder: &Path, name: &str, changes: &[(&str, &str)]) -> String {
+    let mut text = std::fs::read_to_string(folder.join(name)).expect("the demo can be read");
+    for (from, to) in changes {
+        assert!(text.contains(from), "{name} does not hold `{from}`");
+        text = text.replacen(from, to, 1);
+    }
+    text
+}
+
+/// The first demo with a deeper flange and two rows in zig-zag.
+fn double_riveted(folder: &Path) -> String {
+    let rows = "  rows: {number: 2, arrangement: zig-zag, apart: 1 1/2 in}\n  count: 56";
+    let changes = [
+        ("straight: 2 1/4 in", "straight: 4 in"),
+        ("blank_diameter: 45 in", "blank_diameter: 49 in"),
+        ("  count: 56", rows),
+    ];
+    changed(folder, "marl-hen-smokebox.yaml", &changes)
+}
+
+/// The second demo with a wider ring and three rows in zig-zag.
+fn three_rows_on_a_ring(folder: &Path) -> String {
+    let rows = "  rows: {number: 3, arrangement: zig-zag, apart: 40 mm}\n  count: 40";
+    let changes = [
+        ("ring_width: 90 mm", "ring_width: 170 mm"),
+        ("  count: 48", rows),
+        ("how: in place", "how: in place\n  tack_every: 4"),
+    ];
+    changed(folder, "hobthrush-smokebox.yaml", &changes)
+}
+
+/// The small plate with two rows in chain, all drilled to the drawing.
+fn small_and_chain_riveted() -> String {
+    SMALL.replace("straight: 1 1/4 in", "straight: 2 1/4 in").replace(
+        "from_edge: 3/4 in, bottom_centre: between holes, how: in place",
+        "from_edge: 3/4 in, rows: {number: 2, arrangement: chain, apart: 7/8 in}, bottom_centre: on a hole, how: drawn",
+    )
 }
 
 /// A 12 in plate with a dozen tubes, its flange away from the viewer, and too thin for the rule: NOT FOR CUTTING.
@@ -296,6 +339,130 @@ fn numbers_in_circles(board: &Board) -> Vec<&str> {
             _ => None,
         })
         .collect()
+}
+
+/// What stands on the sheets of this name, line after line.
+fn words_on(one: &Drawn, name: &str) -> String {
+    let boards = one.boards.iter().filter(|board| board.name == name);
+    let marks = boards.flat_map(|board| &board.marks);
+    let texts = marks.filter_map(|mark| match mark {
+        Mark::Text(text) => Some(text.words.as_str()),
+        _ => None,
+    });
+    texts.collect::<Vec<_>>().join(" ")
+}
+
+/// Sheets of a plate with rows say how many, which is which, how they are numbered and which of them takes the tack bolts; those of
+/// a plate with one row say nothing of rows.
+#[test]
+fn holds_rows_of_rivets_are_told() {
+    let told = |rows: &str, numbers: &str| {
+        let found = drawn()
+            .iter()
+            .find(|one| words_on(one, "flange-rivets").contains(rows));
+        let one = found.unwrap_or_else(|| panic!("no sheet says {rows}"));
+        for sheet in ["flange-rivets", "fit"] {
+            assert!(
+                words_on(one, sheet).contains(numbers),
+                "{}",
+                words_on(one, sheet)
+            );
+        }
+        one
+    };
+    let double = told("2 ROWS OF 56, ZIG-ZAG", "ROW 1 R1–R56, ROW 2 R57–R112.");
+    let three = told(
+        "3 ROWS OF 40, ZIG-ZAG",
+        "ROW 1 R1–R40, ROW 2 R41–R80, ROW 3 R81–R120.",
+    );
+    let chain = told("2 ROWS OF 24, CHAIN", "ROW 1 R1–R24, ROW 2 R25–R48.");
+    for (one, inner) in [
+        (double, "row 2 to flange edge"),
+        (three, "row 3 to flange edge"),
+        (chain, "row 2 to flange edge"),
+    ] {
+        let words = words_on(one, "flange-rivets");
+        for said in [
+            inner,
+            "row 1 to flange edge",
+            "row to row",
+            "ROW 1 OUTERMOST",
+            "ROW 1 NEAREST THE FLANGE EDGE",
+        ] {
+            assert!(words.contains(said), "{said}: {words}");
+        }
+        assert_eq!(words.contains("diagonal pitch"), words.contains("ZIG-ZAG"));
+        assert_eq!(
+            words.contains("ROWS TURNED INTO ONE SECTION"),
+            words.contains("ZIG-ZAG")
+        );
+    }
+    for one in [double, three] {
+        assert!(words_on(one, "fit").contains("TACK BOLTS, ALL IN ROW 1: R1, R5, R9,"));
+        assert!(words_on(one, "flange-rivets").contains("ONLY TACK HOLES, ALL OF THEM IN ROW 1,"));
+        assert!(words_on(one, "stages").contains("rivets, tack bolts, row 1"));
+    }
+    assert!(words_on(double, "marking-out").contains("MIDWAY BETWEEN RIVETS R1 AND R56 OF ROW 1"));
+    assert!(words_on(chain, "marking-out").contains("RIVET R1 OF ROW 1 STANDS ON BOTTOM CENTRE"));
+    assert!(words_on(double, "summary").contains("RIVET HOLES IN 2 ROWS"));
+    let single = drawn().iter().filter(|one| {
+        one.set
+            .design
+            .rivets
+            .as_ref()
+            .is_some_and(|line| line.rows.is_none())
+    });
+    for one in single {
+        for board in &one.boards {
+            let words = words_on(one, &board.name);
+            assert!(!words.contains("ROW 1 "), "{}: {words}", board.name);
+        }
+    }
+}
+
+/// Every row is drawn where it lies: on the flange unrolled each rivet has a circle of its own, as far from the next row as at
+/// its scale, and along the barrel rows that zig-zag are seen twice as often as those in chain.
+#[test]
+fn holds_every_rivet_of_every_row_is_drawn() {
+    for one in drawn().iter().rev().take(3) {
+        let line = one.set.design.rivets.as_ref().expect("rivets");
+        let rows = line.rows.as_ref().expect("rows");
+        let board = one
+            .boards
+            .iter()
+            .find(|board| board.name == "flange-rivets")
+            .expect("a sheet");
+        let mut heights: std::collections::BTreeMap<String, usize> = Default::default();
+        for mark in &board.marks {
+            if let Mark::Circle {
+                centre,
+                role: Role::Object,
+                ..
+            } = mark
+            {
+                *heights.entry(format!("{:.6}", centre.y)).or_default() += 1;
+            }
+        }
+        // On the strip a whole row lies at one height; on the plan no more than two rivets of a row do.
+        let strip: Vec<(f64, usize)> = heights
+            .into_iter()
+            .filter(|(_, count)| *count >= line.in_a_row())
+            .map(|(y, count)| (y.parse().expect("a height"), count))
+            .collect();
+        assert_eq!(strip.len(), rows.number as usize, "{}", one.set.spec.file);
+        let gaps: Vec<f64> = strip
+            .windows(2)
+            .map(|pair| (pair[1].0 - pair[0].0).abs())
+            .collect();
+        for gap in &gaps {
+            let denominator = rows.apart.value().to_mm() / gap;
+            assert!(
+                (denominator - denominator.round()).abs() < 1e-3,
+                "1:{denominator}"
+            );
+        }
+        assert!(strip.iter().all(|(_, count)| *count == line.in_a_row()));
+    }
 }
 
 /// No sheet of any spec has a defect that the audit knows.

@@ -1,4 +1,7 @@
 //! The rivet circle as seen from the declared side: every hole as a tick, tack holes and quarter lines named.
+//!
+//! Rows lie over one another when seen along the barrel; here the row nearest the flange's edge is drawn outermost and each further
+//! row within the one before it.
 
 use super::board::{Board, PaperBox};
 use super::clear::is_clear;
@@ -11,31 +14,51 @@ use crate::design::{Rivet, RivetLine, RivetMade};
 use crate::units::angle::{cos, from_top_clockwise, sin};
 use crate::units::print;
 
+/// From the circle of one row to that of the next as drawn, mm; less where several have to share [`ALL_ROWS_IN`].
+const NEXT_ROW_IN: f64 = 3.6;
+/// From the outermost circle to the innermost at most, mm.
+const ALL_ROWS_IN: f64 = 7.2;
+/// Left free within the rows at bottom centre for a number, mm.
+const NUMBER_ROOM: f64 = 3.0;
+
 /// Puts the plan into a box, not to scale.
 pub fn put_rivet_plan(board: &mut Board, set: &Set<'_>, line: &RivetLine, room: &PaperBox) {
     let centre = at(room.middle().x, (room.top + room.bottom - 6.0) / 2.0);
     let radius = (room.width().min(room.height() - 6.0) / 2.0 - 9.0).max(15.0);
-    board.circle(centre, radius, Pen::Narrow, Pattern::Chain, Role::Centre);
+    let spaces = f64::from(line.row_count() - 1).max(1.0);
+    let next_in = NEXT_ROW_IN.min(ALL_ROWS_IN / spaces);
+    let radius_of = |row: u32| radius - f64::from(row - 1) * next_in;
+    let innermost = radius_of(line.row_count());
+    for row in 1..=line.row_count() {
+        let (pen, pattern) = (Pen::Narrow, Pattern::Chain);
+        board.circle(centre, radius_of(row), pen, pattern, Role::Centre);
+    }
     let on = |angle: f64, r: f64| {
         let a = from_top_clockwise(angle);
         at(centre.x + r * cos(a), centre.y - r * sin(a))
     };
     for rivet in &line.rivets {
-        put_rivet(board, rivet, &on, radius);
+        put_rivet(board, rivet, &on, radius_of(rivet.row));
     }
     for rivet in &line.rivets {
         if is_named(line, rivet) {
-            put_name(board, rivet, &on, radius);
+            match rivet.row {
+                1 => put_name(board, rivet, &on, (radius, 1.0)),
+                _ => put_name(board, rivet, &on, (innermost, -1.0)),
+            }
         }
     }
+    // The first rivet of row 2 stands on bottom centre or next to it.
+    let number_room = line.rows.as_ref().map_or(0.0, |_| NUMBER_ROOM);
     for (words, angle) in [
         ("TOP", 0.0),
         ("RIGHT", 90.0),
         ("BOTTOM", 180.0),
         ("LEFT", 270.0),
     ] {
-        board.centre_line(on(angle, radius - 3.0), on(angle, radius + 3.0));
-        let p = on(angle, radius - 6.5);
+        board.centre_line(on(angle, innermost - 3.0), on(angle, radius + 3.0));
+        let further = if words == "BOTTOM" { number_room } else { 0.0 };
+        let p = on(angle, innermost - 6.5 - further);
         let wide = face::width(words, TABLE, false);
         let p = match angle as i32 {
             90 => at(p.x + 2.5 - wide / 2.0, p.y),
@@ -44,30 +67,14 @@ pub fn put_rivet_plan(board: &mut Board, set: &Set<'_>, line: &RivetLine, room: 
         };
         board.text(at(p.x, p.y + TABLE / 2.0), words, TABLE, Hang::Middle);
     }
-    put_direction(board, &on, radius - 5.0);
-    let middle = [
-        format!(
-            "{} HOLES, {}° APART",
-            line.rivets.len(),
-            print::decimal(line.step_deg, 4)
-        ),
-        "COUNT CLOCKWISE FROM R1".into(),
-        "BLACK: TACK HOLES".into(),
-    ];
-    let named = line.rivets.iter().any(|r| r.made == RivetMade::Tack);
-    for (i, words) in middle.iter().take(if named { 3 } else { 2 }).enumerate() {
-        board.text(
-            at(
-                centre.x,
-                centre.y - 10.0 + i as f64 * 4.3 + if i == 2 { 9.0 } else { 0.0 },
-            ),
-            words,
-            TABLE,
-            Hang::Middle,
-        );
-    }
+    put_direction(board, &on, innermost - 5.0 - number_room);
+    put_middle_words(board, line, centre);
+    let which = match line.rows {
+        Some(_) => "ROW 1 OUTERMOST, ",
+        None => "",
+    };
     let title = format!(
-        "RIVET CIRCLE, NOT TO SCALE, {}",
+        "RIVET CIRCLE, NOT TO SCALE, {which}{}",
         view_words(set.design.view_from)
     );
     let height = super::letter_size::fitting_height(&title, room.width(), NOTES, true);
@@ -84,15 +91,48 @@ pub fn put_rivet_plan(board: &mut Board, set: &Set<'_>, line: &RivetLine, room: 
     }
 }
 
-/// R1, every tack hole, and where there is none of them every eighth.
+/// How many holes, how they are counted, and which of them are black.
+fn put_middle_words(board: &mut Board, line: &RivetLine, centre: PaperPoint) {
+    let step = print::decimal(line.step_deg, 4);
+    let mut lines = match &line.rows {
+        None => vec![
+            (-10.0, format!("{} HOLES, {step}° APART", line.rivets.len())),
+            (-5.7, "COUNT CLOCKWISE FROM R1".into()),
+        ],
+        Some(rows) => vec![
+            (
+                -10.0,
+                format!(
+                    "{} ROWS OF {}, {}",
+                    rows.number,
+                    line.in_a_row(),
+                    rows.arrangement.name().to_uppercase()
+                ),
+            ),
+            (-5.7, format!("{step}° APART")),
+        ],
+    };
+    if line.rivets.iter().any(|r| r.made == RivetMade::Tack) {
+        // LEFT and RIGHT stand on the middle line, between this and what is above it.
+        lines.push((7.6, "BLACK: TACK HOLES".into()));
+    }
+    for (down, words) in lines {
+        board.text(at(centre.x, centre.y + down), &words, TABLE, Hang::Middle);
+    }
+}
+
+/// R1, every tack hole, and where there is none of them every fourth; of row 2 the first.
 fn is_named(line: &RivetLine, rivet: &Rivet) -> bool {
     let any_tack = line.rivets.iter().any(|r| r.made == RivetMade::Tack);
     let index = line
         .rivets
         .iter()
+        .filter(|r| r.row == rivet.row)
         .position(|r| r.id == rivet.id)
         .unwrap_or(0);
-    index == 0 || (any_tack && rivet.made == RivetMade::Tack) || (!any_tack && index % 4 == 0)
+    (index == 0 && rivet.row <= 2)
+        || rivet.made == RivetMade::Tack
+        || (!any_tack && rivet.row == 1 && index % 4 == 0)
 }
 
 fn put_rivet(board: &mut Board, rivet: &Rivet, on: &dyn Fn(f64, f64) -> PaperPoint, radius: f64) {
@@ -117,10 +157,16 @@ fn put_rivet(board: &mut Board, rivet: &Rivet, on: &dyn Fn(f64, f64) -> PaperPoi
     }
 }
 
-fn put_name(board: &mut Board, rivet: &Rivet, on: &dyn Fn(f64, f64) -> PaperPoint, radius: f64) {
+/// The number of a rivet beyond a circle: outside it, or with a way of −1 inside.
+fn put_name(
+    board: &mut Board,
+    rivet: &Rivet,
+    on: &dyn Fn(f64, f64) -> PaperPoint,
+    (radius, way): (f64, f64),
+) {
     let wide = face::width(&rivet.id, TABLE, false);
-    let places =
-        [4.0, 5.0, 6.0, 7.5, 9.0].map(|out| on(rivet.angle_deg, radius + out + wide * 0.35));
+    let places = [4.0, 5.0, 6.0, 7.5, 9.0]
+        .map(|out| on(rivet.angle_deg, radius + way * (out + wide * 0.35)));
     let found = places.into_iter().find(|p| {
         let b = PaperBox::new(
             p.x - wide / 2.0,
@@ -130,7 +176,7 @@ fn put_name(board: &mut Board, rivet: &Rivet, on: &dyn Fn(f64, f64) -> PaperPoin
         );
         is_clear(board, &b, 0.5)
     });
-    let p = found.unwrap_or(on(rivet.angle_deg, radius + 9.0));
+    let p = found.unwrap_or(on(rivet.angle_deg, radius + way * 9.0));
     board.text(at(p.x, p.y + TABLE / 2.0), &rivet.id, TABLE, Hang::Middle);
 }
 

@@ -4,6 +4,7 @@ use super::Hang;
 use super::set::Set;
 use super::table::Table;
 use crate::design::{RivetLine, RivetMade};
+use crate::spec::Arrangement;
 use crate::units::print;
 
 /// Figures of the whole line.
@@ -21,7 +22,27 @@ pub fn rivet_figures(set: &Set<'_>, line: &RivetLine) -> Table {
     };
     row("rivet, cold", fig.size(&line.rivet));
     row("finished hole", fig.size(&line.hole));
-    row("hole centres to flange edge", fig.size(&line.from_edge));
+    match &line.rows {
+        None => row("hole centres to flange edge", fig.size(&line.from_edge)),
+        Some(rows) => {
+            row(
+                &format!("rows, {}", rows.arrangement.name()),
+                format!("{} of {}", rows.number, line.in_a_row()),
+            );
+            row("row 1 to flange edge", fig.size(&line.from_edge));
+            row("row to row", fig.size(&rows.apart));
+            row(
+                &format!("row {} to flange edge", rows.number),
+                fig.table(line.inner_row_from_edge()),
+            );
+            if rows.arrangement == Arrangement::ZigZag {
+                row(
+                    "diagonal pitch round the bore",
+                    fig.table(rows.diagonal_bore),
+                );
+            }
+        }
+    }
     row("pitch round the bore", fig.table(line.pitch_bore));
     row("pitch round barrel outside", fig.table(line.pitch_outside));
     row(
@@ -58,6 +79,9 @@ pub fn rivet_table(set: &Set<'_>, line: &RivetLine) -> Table {
     columns.push((if inches { "SAME" } else { "AT BORE" }, run, Hang::End));
     columns.push(("OUTSIDE", run, Hang::End));
     columns.push(("MADE", 15.0, Hang::Start));
+    if line.rows.is_some() {
+        columns.insert(1, ("ROW", 9.0, Hang::Middle));
+    }
     let mut table = Table::new("CLOCKWISE FROM BOTTOM", &columns);
     for rivet in &line.rivets {
         let mut row = vec![rivet.id.clone(), print::decimal(rivet.angle_deg, 3)];
@@ -70,6 +94,9 @@ pub fn rivet_table(set: &Set<'_>, line: &RivetLine) -> Table {
             RivetMade::Tack => "TACK".into(),
             RivetMade::Drawn | RivetMade::InPlace => rivet.made.name().into(),
         });
+        if line.rows.is_some() {
+            row.insert(1, rivet.row.to_string());
+        }
         table.rows.push(row);
     }
     table

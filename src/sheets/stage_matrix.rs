@@ -145,6 +145,7 @@ fn rivet_rows(set: &Set<'_>, table: &mut Table, stages: usize) {
         };
         let name = match (made, line.how) {
             (RivetMade::InPlace, RivetHow::InPlace) if ids.len() == line.rivets.len() => "rivets",
+            (RivetMade::Tack, _) if line.rows.is_some() => "rivets, tack bolts, row 1",
             _ => name,
         };
         // Bolts stand every so many holes: a run from first to last would name the rest as well.

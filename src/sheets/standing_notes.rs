@@ -2,7 +2,7 @@
 
 use super::notes::Notes;
 use super::set::Set;
-use crate::design::{BesideOriginal, FlangeDesign, HoleIndex, Told, beside_original};
+use crate::design::{BesideOriginal, FlangeDesign, HoleIndex, RivetLine, Told, beside_original};
 use crate::spec::{RivetHow, ViewFrom};
 use crate::units::Length;
 
@@ -78,7 +78,11 @@ pub fn flange_notes(set: &Set<'_>) -> Notes {
         notes.push(words.into());
     }
     if let Some(line) = &set.design.rivets {
+        notes.extend(row_numbers(line));
         notes.push(match line.how {
+            RivetHow::InPlace if line.rows.is_some() => {
+                "DRILL RIVET HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER; ONLY TACK HOLES, ALL OF THEM IN ROW 1, ARE DRILLED TO THE DRAWING.".into()
+            }
             RivetHow::InPlace => {
                 "DRILL RIVET HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER; ONLY TACK HOLES ARE DRILLED TO THE DRAWING.".into()
             }
@@ -90,6 +94,24 @@ pub fn flange_notes(set: &Set<'_>) -> Notes {
         notes.push("PART THE PLATES AND TAKE BURRS OFF BEFORE CLOSING ANY RIVET.".into());
     }
     Notes::new("NOTES", notes)
+}
+
+/// Which row is which, and how its rivets are numbered; none where there is one row.
+pub fn row_numbers(line: &RivetLine) -> Option<String> {
+    let rows = line.rows.as_ref()?;
+    let runs = line.each_row().filter_map(|(row, rivets)| {
+        Some(format!(
+            "ROW {row} {}–{}",
+            rivets.first()?.id,
+            rivets.last()?.id
+        ))
+    });
+    Some(format!(
+        "{} ROWS, {}: ROW 1 NEAREST THE FLANGE EDGE. EACH IS COUNTED CLOCKWISE FROM BOTTOM CENTRE: {}.",
+        rows.number,
+        rows.arrangement.name().to_uppercase(),
+        runs.collect::<Vec<_>>().join(", ")
+    ))
 }
 
 /// Notes beside the part as cut.

@@ -416,14 +416,16 @@ fn put_rivet_mark(board: &mut Board, set: &Set<'_>, view: &View, foot_row: f64) 
     let (Some(line), Some(spec)) = (&set.design.rivets, &set.spec.written.rivets) else {
         return;
     };
-    let (Some(first), Some(last)) = (line.rivets.first(), line.rivets.last()) else {
+    // Of several rows the first, which `bottom_centre` speaks of.
+    let Some((_, [first, .., last])) = line.each_row().next() else {
         return;
     };
+    let of_row = if line.rows.is_some() { " OF ROW 1" } else { "" };
     let words = match spec.bottom_centre {
-        BottomCentre::OnAHole => format!("RIVET {} STANDS ON BOTTOM CENTRE", first.id),
+        BottomCentre::OnAHole => format!("RIVET {}{of_row} STANDS ON BOTTOM CENTRE", first.id),
         BottomCentre::BetweenHoles => {
             format!(
-                "BOTTOM CENTRE FALLS MIDWAY BETWEEN RIVETS {} AND {}",
+                "BOTTOM CENTRE FALLS MIDWAY BETWEEN RIVETS {} AND {}{of_row}",
                 first.id, last.id
             )
         }

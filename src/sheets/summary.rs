@@ -76,10 +76,17 @@ fn lines(set: &Set<'_>) -> Vec<(String, String)> {
                 line.rivets.len(),
                 set.figures.size_short(&line.hole)
             ),
-            format!(
-                "RIVET HOLES, RIVETS {}",
-                set.figures.size_short(&line.rivet)
-            ),
+            match &line.rows {
+                Some(rows) => format!(
+                    "RIVET HOLES IN {} ROWS, RIVETS {}",
+                    rows.number,
+                    set.figures.size_short(&line.rivet)
+                ),
+                None => format!(
+                    "RIVET HOLES, RIVETS {}",
+                    set.figures.size_short(&line.rivet)
+                ),
+            },
         ));
     }
     lines.push((

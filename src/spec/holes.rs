@@ -477,7 +477,7 @@ pub enum StayEnds {
     NutsAndWashers,
 }
 
-/// The row of rivets that holds the flange in the barrel.
+/// The rivets that hold the flange in the barrel, in one row or in several.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct RivetLineSpec {
@@ -485,13 +485,15 @@ pub struct RivetLineSpec {
     pub rivet: Size,
     /// Finished hole; sums are made on it.
     pub hole: Size,
-    /// How many, evenly spaced.
+    /// How many in a row, evenly spaced.
     pub count: Option<u32>,
     /// Or the pitch aimed at along the bore; the nearest whole number of rivets is taken, and the true pitch printed.
     pub pitch: Option<Size>,
-    /// Centre of the holes to the edge of the flange.
+    /// Centre of the holes to the edge of the flange; of several rows, those of the row nearest the edge.
     pub from_edge: Size,
-    /// Whether a hole stands on the bottom centre line or the line passes midway between two.
+    /// Rows, where there are two or more; left out for one row.
+    pub rows: Option<RowsSpec>,
+    /// Whether a hole of the row nearest the edge stands on the bottom centre line or the line passes midway between two.
     pub bottom_centre: BottomCentre,
     /// Shape of the head.
     pub head: Option<String>,
@@ -502,12 +504,46 @@ pub struct RivetLineSpec {
     /// How the holes are made.
     #[serde(default)]
     pub how: RivetHow,
-    /// Every so-many-th hole is drilled to the drawing for a tack bolt, the first on or after bottom centre.
+    /// Every so-many-th hole is drilled to the drawing for a tack bolt, the first on or after bottom centre; of several rows, in
+    /// the row nearest the edge alone.
     pub tack_every: Option<u32>,
     /// Shear strength of the rivet metal.
     pub shear_strength: Option<Strength>,
     /// Strength of the joint against crushing of rivet or plate, with its origin.
     pub crushing_strength: Option<AllowedStress>,
+}
+
+/// Rows of rivets, each with as many as the others.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RowsSpec {
+    /// How many rows, two or more.
+    pub number: u32,
+    /// How the rivets of one row stand to those of the next.
+    pub arrangement: Arrangement,
+    /// Centres of one row to centres of the next, along the barrel.
+    pub apart: Size,
+}
+
+/// How the rivets of neighbouring rows stand to one another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub enum Arrangement {
+    /// Midway between those of the next row.
+    #[serde(rename = "zig-zag")]
+    ZigZag,
+    /// In line with those of the next row.
+    #[serde(rename = "chain")]
+    Chain,
+}
+
+impl Arrangement {
+    /// As written in the spec and as printed.
+    pub fn name(self) -> &'static str {
+        match self {
+            Arrangement::ZigZag => "zig-zag",
+            Arrangement::Chain => "chain",
+        }
+    }
 }
 
 /// Where the bottom centre line falls.

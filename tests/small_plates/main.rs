@@ -5,6 +5,7 @@
 mod flanges;
 mod limits;
 mod plate_work;
+mod rivet_rows;
 mod stays;
 mod tubes;
 

@@ -1,7 +1,7 @@
 //! `tables/rivets.csv`: every rivet hole of the flange, by angle and by run along the bore from bottom centre.
 
 use super::{mm, nearest_64th, size, table};
-use crate::design::Design;
+use crate::design::{Design, Rivet, RivetLine};
 use crate::pack::PackFile;
 use crate::spec::Spec;
 use crate::units::print;
@@ -37,7 +37,7 @@ pub(super) fn rivets(spec: &Spec, design: &Design) -> PackFile {
                 mm(rivet.run),
             ];
             row.extend(nearest_64th(rivet.run));
-            row.extend(size(&line.from_edge));
+            row.extend(from_edge(line, rivet));
             row.extend(size(&line.hole));
             row.push(rivet.made.name().to_string());
             row.extend(size(&line.rivet));
@@ -46,4 +46,19 @@ pub(super) fn rivets(spec: &Spec, design: &Design) -> PackFile {
         })
         .collect();
     table(spec, "tables/rivets.csv", HEAD, rows)
+}
+
+/// From the flange's edge: of the row nearest to it as written, of the others as it comes of that and the rows' distance.
+fn from_edge(line: &RivetLine, rivet: &Rivet) -> [String; 2] {
+    match rivet.row {
+        1 => size(&line.from_edge),
+        row => {
+            let length = line.from_edge_of(row);
+            let summed = match line.from_edge.as_written().contains("mm") {
+                true => format!("{} mm", print::trimmed(length.to_mm(), 3)),
+                false => print::inches_with_remainder(length),
+            };
+            [summed, mm(length)]
+        }
+    }
 }

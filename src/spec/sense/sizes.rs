@@ -122,6 +122,8 @@ pub(super) fn above_nothing(written: &Written, faults: &mut Vec<Fault>) {
         sizes.push(("rivets.hole".into(), &rivets.hole));
         let head = rivets.head_diameter.iter();
         sizes.extend(head.map(|head| ("rivets.head_diameter".into(), head)));
+        let apart = rivets.rows.iter().map(|rows| &rows.apart);
+        sizes.extend(apart.map(|apart| ("rivets.rows.apart".into(), apart)));
         let clearance = rivets.head_clearance.iter();
         may_be_nothing
             .extend(clearance.map(|one| ("rivets.head_clearance.size".into(), &one.size)));

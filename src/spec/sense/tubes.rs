@@ -98,6 +98,13 @@ pub(super) fn stays_and_rivets(written: &Written, faults: &mut Vec<Fault>) {
     let Some(rivets) = &written.rivets else {
         return;
     };
+    if let Some(rows) = rivets.rows.as_ref().filter(|rows| rows.number < 2) {
+        faults.push(Fault::new(
+            "rivets.rows.number",
+            format!("{} is no number of rows to set apart", rows.number),
+            "write 2 or more, or leave `rows` out for one row",
+        ));
+    }
     if rivets
         .hole
         .value()
