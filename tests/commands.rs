@@ -393,3 +393,25 @@ fn holds_a_cut_file_of_the_pack_is_as_the_spec_has_it() {
             .contains("cannot be read")
     );
 }
+
+/// The spec that the README shows is the first that a newcomer copies: it can be checked as it stands, and nothing is below.
+#[test]
+fn holds_the_spec_of_the_readme_can_be_checked() {
+    let readme =
+        std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/README.md")).unwrap();
+    let (_, after) = readme
+        .split_once("```yaml\n")
+        .expect("a spec in the README");
+    let (spec, _) = after.split_once("```").expect("its end");
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("readme.yaml");
+    std::fs::write(&file, spec).unwrap();
+    let outcome = centrepop()
+        .arg("check")
+        .arg(&file)
+        .output()
+        .expect("it runs");
+    let said = String::from_utf8_lossy(&outcome.stdout);
+    assert_eq!(outcome.status.code(), Some(0), "{outcome:?}");
+    assert!(said.contains(" 0 below"), "{said}");
+}
