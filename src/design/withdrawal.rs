@@ -1,12 +1,14 @@
 //! Which tubes do not come out through the smokebox door, by how much, and what would let them.
 //!
 //! A tube is drawn straight along its own axis: a circle of its larger end and the clearance all round must pass within the
-//! door's circle and beside every obstruction. A tube drawn at a tilt is not reckoned.
+//! door's circle and beside every obstruction. The tilt that would let a tube pass the door is indicated beside that.
 
 use super::Point;
 use super::amount::point;
 use super::numbering::Numbered;
+use super::tilt::{Tilt, ToTilt, tilt};
 use super::tube_ends::OtherEndOfNest;
+use super::tube_length::tube_length;
 use crate::spec::{Fault, Obstruction, Withdrawal, Written};
 use crate::units::angle::sqrt;
 use crate::units::tolerance::SAME_LENGTH_MM;
@@ -32,6 +34,23 @@ pub struct DrawnOut {
     pub lower_by: Option<Length>,
     /// The diameter at which every tube passes the door's edge, where it stands.
     pub open_to: Length,
+    /// Whether the distance of the door is written, without which no tilt is indicated.
+    pub distance_is_known: bool,
+}
+
+impl DrawnOut {
+    /// The steepest tilt that any tube wants to pass the door's edge, degrees; none unless each that fouls it has one against which
+    /// nothing stands that is reckoned.
+    pub fn tilt_for_all(&self) -> Option<f64> {
+        let of_the_door = self.fouls.iter().filter(|foul| foul.obstruction.is_none());
+        let tilts: Option<Vec<f64>> = of_the_door
+            .map(|foul| {
+                let tilt = foul.tilt.filter(|tilt| tilt.against.is_none())?;
+                Some(tilt.wanted_deg)
+            })
+            .collect();
+        tilts?.into_iter().reduce(f64::max)
+    }
 }
 
 /// A tube where it passes the door.
@@ -54,6 +73,9 @@ pub struct Fouling {
     pub obstruction: Option<usize>,
     /// How far the tube's end and its clearance reach over.
     pub by: Length,
+    /// The tilt at which it would pass the edge of the door; none for an obstruction, where the distance of the door is not written,
+    /// and where no tilt would do.
+    pub tilt: Option<Tilt>,
 }
 
 /// Something in the road, in place.
@@ -76,7 +98,7 @@ pub enum RoadForm {
 
 impl RoadForm {
     /// From a place to its edge, mm; nothing for a place within.
-    fn distance(&self, from: Point) -> f64 {
+    pub(super) fn distance(&self, from: Point) -> f64 {
         match *self {
             RoadForm::Circle(centre, radius) => (from.distance(centre) - radius).max(0.0),
             RoadForm::Box(low, high) => {
@@ -111,6 +133,10 @@ pub(super) fn draw_out(
                     hole: tube.hole,
                     obstruction,
                     by: Length::mm(by),
+                    tilt: match obstruction {
+                        None => tilted(written, numbered, other_ends, wanted, &obstructions, tube),
+                        Some(_) => None,
+                    },
                 });
             }
         };
@@ -129,8 +155,48 @@ pub(super) fn draw_out(
         obstructions,
         lower_by: lower_by(&tubes, door_centre, door_radius - clearance),
         open_to: Length::mm(2.0 * (door_radius + most_over)),
+        distance_is_known: wanted.door.distance.is_some(),
         tubes,
         fouls,
+    })
+}
+
+/// The tilt that would let a tube pass the edge of the door.
+fn tilted(
+    written: &Written,
+    numbered: &Numbered,
+    other_ends: &[OtherEndOfNest],
+    wanted: &Withdrawal,
+    road: &[InTheRoad],
+    tube: &DrawnTube,
+) -> Option<Tilt> {
+    let hole = &numbered.holes[tube.hole];
+    let nest = written.tubes.get(hole.group)?;
+    let other_end = other_ends.iter().find(|end| end.group == hole.group);
+    let other_end = other_end.map_or(&nest.tube, |end| &end.tube_end);
+    let mm = |size: &Size| size.value().to_mm();
+    let clearance = mm(&wanted.clearance.size);
+    let in_other_hole = match (&nest.other_plate, &nest.other_projection) {
+        (Some(plate), Some(projection)) => Some(mm(plate) + mm(projection)),
+        _ => None,
+    };
+    let road: Vec<RoadForm> = road.iter().map(|one| one.form).collect();
+    tilt(&ToTilt {
+        hole_at: hole.at,
+        straight_at: tube.at,
+        end_radius: tube.radius,
+        free_radius: mm(&wanted.door.diameter) / 2.0 - clearance,
+        clearance,
+        door_centre: point(&wanted.door.centre),
+        distance: mm(wanted.door.distance.as_ref()?),
+        thickness: mm(&written.plate.thickness),
+        hole: mm(&hole.finish),
+        body: mm(&nest.tube),
+        length: tube_length(nest, &written.plate),
+        in_other_hole,
+        other_end_radius: mm(other_end) / 2.0,
+        bore_radius: written.barrel.as_ref().map(|barrel| mm(&barrel.bore) / 2.0),
+        road: &road,
     })
 }
 
@@ -275,5 +341,67 @@ mod tests {
         assert!(drawn(&opened).fouls.is_empty());
         let not_quite = with_door(y, drawn_before.open_to - Length::mm(0.01));
         assert!(!drawn(&not_quite).fouls.is_empty());
+    }
+
+    /// Marl Hen as it is written: T6 stands at (−13.5, 6.484375), its drift (0.375, −0.6875) in 108 in. At the door, 26 in off, its
+    /// axis crosses (−13.590278, 6.649884), which is 16.813785 from the door's centre at (0, −3.25): 16.813785 + 0.90625 + 0.125 −
+    /// 16.5 = 1.345035 over. Moved so far inwards and 0.000909 more for the tilted end, it crosses (−12.502381, 5.857396), which is
+    /// 1.178247 from its hole: on an arm of 26 + 5/16 = 26.3125 that is a tilt of atan 0.044779 = 2.5640°. The hole of 1.84375 in 0.625
+    /// gives a body of 1.75 acos (1.75/1.946803) − atan (0.625/1.84375) = 25.985 − 18.726 = 7.259°. The tube is 109.9375 long:
+    /// (109.9375 − 26.339) × 0.044735 = 3.740 aside, at (−16.667, 8.474), 18.698 from the middle; with half of 1 5/8 that is 0.510
+    /// beyond the bore of 38.
+    #[test]
+    fn by_hand_corner_tubes_of_marl_hen_at_a_tilt() {
+        let spec =
+            read_spec("marl-hen.yaml", MARL_HEN.as_bytes()).unwrap_or_else(|f| panic!("{f}"));
+        let design = set_out(&spec).unwrap();
+        let drawn = drawn(&design);
+        let places = |length: Length| crate::units::print::decimal(length.to_inches(), 3);
+        assert_eq!(drawn.fouls.len(), 2);
+        for foul in &drawn.fouls {
+            assert_eq!(places(foul.by), "1.345");
+            let tilt = foul.tilt.expect("it would pass at a tilt");
+            let degrees = |deg: f64| crate::units::print::decimal(deg, 2);
+            assert_eq!(degrees(tilt.wanted_deg), "2.56");
+            assert_eq!(degrees(tilt.hole_gives_deg), "7.26");
+            assert_eq!(tilt.other_end_aside.map(places).as_deref(), Some("3.740"));
+            match tilt.against {
+                Some(super::super::Against::Barrel(by)) => assert_eq!(places(by), "0.510"),
+                other => panic!("{other:?}"),
+            }
+        }
+    }
+
+    /// With the door 30 in off and its ring 33 1/2 in at y −3: the corner tubes' axes cross it at 13.5 + 0.375 × 30/108 = 13.604167 and
+    /// 6.484375 + 0.6875 × 30/108 = 6.675347, so √(13.604167² + 9.675347²) + 0.90625 + 0.125 − 16.75 = 16.693747 − 15.71875 = 0.974997
+    /// over. Moved inwards by that they cross at (12.809596, 6.110247), 0.785053 from their hole at (13.5, 6.484375): on an arm of
+    /// 30.3125, atan 0.0259 = 1.48°; (109.9375 − 30.32) × 0.0259 = 2.06 aside brings them to (15.312, 7.466), 17.035 + 0.8125 from the
+    /// middle, within the bore's 19. So a tilt is a remedy.
+    #[test]
+    fn by_hand_a_tilt_for_all() {
+        let written = "door: {centre: [0 in, -3 1/4 in], diameter: 33 in, distance: 26 in}";
+        assert!(MARL_HEN.contains(written));
+        let text = MARL_HEN.replace(
+            written,
+            "door: {centre: [0 in, -3 in], diameter: 33 1/2 in, distance: 30 in}",
+        );
+        let spec = read_spec("marl-hen.yaml", text.as_bytes()).unwrap_or_else(|f| panic!("{f}"));
+        let design = set_out(&spec).unwrap();
+        let drawn = drawn(&design);
+        assert_eq!(
+            crate::units::print::decimal(drawn.fouls[0].by.to_inches(), 3),
+            "0.975"
+        );
+        let tilt = drawn.tilt_for_all().expect("nothing stands against it");
+        assert_eq!(crate::units::print::decimal(tilt, 2), "1.48");
+    }
+
+    /// Without the distance of the door no tilt is told; the fouling is.
+    #[test]
+    fn holds_no_distance_no_tilt() {
+        let design = with_door(Length::inches(-2.0), Length::inches(33.0));
+        let drawn = drawn(&design);
+        assert!(!drawn.distance_is_known && !drawn.fouls.is_empty());
+        assert!(drawn.fouls.iter().all(|foul| foul.tilt.is_none()));
     }
 }

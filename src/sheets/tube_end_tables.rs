@@ -4,7 +4,7 @@ use super::Hang;
 use super::figure::Figures;
 use super::set::Set;
 use super::table::Table;
-use crate::design::{DrawnOut, OtherEndOfNest, TubeEnds};
+use crate::design::{Against, DrawnOut, OtherEndOfNest, TubeEnds};
 use crate::units::{Length, print};
 
 /// Rows of fouling tubes on the sheet itself; the full table carries every one.
@@ -167,8 +167,60 @@ pub fn fouling_table(set: &Set<'_>, drawn: &DrawnOut) -> Table {
             "or open it, where it stands, to ⌀".into(),
             rounded_up(fig, drawn.open_to),
         );
+        if let Some(most) = drawn.tilt_for_all() {
+            say(
+                "remedy",
+                "or withdraw at a tilt, as indicated, of".into(),
+                // A tilt short of what is wanted would not clear.
+                format!("{}°", print::decimal((most * 10.0 - 1e-9).ceil() / 10.0, 1)),
+            );
+        }
     }
     table
+}
+
+/// The tilt at which each tube that fouls the door would pass it, and what stands against that; none where none is indicated.
+pub fn tilt_table(set: &Set<'_>, drawn: &DrawnOut) -> Option<Table> {
+    let fig = set.figures;
+    let mut table = Table::new(
+        "OR WITHDRAW AT A TILT: INDICATED ONLY",
+        &[
+            ("TUBE", 12.0, Hang::Start),
+            ("TILT WANTED", 18.0, Hang::End),
+            ("HOLE GIVES", 15.0, Hang::End),
+            ("OTHER END ASIDE", 22.0, Hang::End),
+            ("AGAINST IT", 61.0, Hang::Start),
+        ],
+    );
+    let degrees = |deg: f64| format!("{}°", print::decimal(deg, 2));
+    let of_the_door = drawn.fouls.iter().filter(|foul| foul.obstruction.is_none());
+    for foul in of_the_door.take(MOST_FOULS) {
+        let id = set.design.holes[foul.hole].id.clone();
+        let Some(tilt) = &foul.tilt else {
+            continue;
+        };
+        let against = match tilt.against {
+            None => "nothing reckoned here".to_string(),
+            Some(Against::Hole) => "the hole gives less than is wanted".into(),
+            Some(Against::Obstruction(index)) => {
+                format!("then fouls {}", drawn.obstructions[index].name)
+            }
+            Some(Against::OtherHole) => "other end still in its hole".into(),
+            Some(Against::Barrel(by)) => {
+                format!("other end {} beyond the bore", fig.decimal(by))
+            }
+            Some(Against::NotKnown) => "not known: length of tube or barrel".into(),
+        };
+        table.row(vec![
+            id,
+            degrees(tilt.wanted_deg),
+            degrees(tilt.hole_gives_deg),
+            tilt.other_end_aside
+                .map_or("–".into(), |aside| fig.decimal(aside)),
+            against,
+        ]);
+    }
+    (!table.rows.is_empty()).then_some(table)
 }
 
 /// A remedy rounded up to the next 1/16 in or whole millimetre, since less would not clear.

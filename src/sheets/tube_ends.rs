@@ -11,7 +11,7 @@ use super::particulars::view_words;
 use super::proving_bar::put_scale_bar;
 use super::scale::largest_scale;
 use super::set::Set;
-use super::tube_end_tables::{ends_figures, every_tube, fouling_table};
+use super::tube_end_tables::{ends_figures, every_tube, fouling_table, tilt_table};
 use super::tubes_lengthwise::put_tubes_lengthwise;
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, Pattern, Pen, Role, at};
@@ -25,7 +25,7 @@ const COLUMNS: usize = 2;
 /// Share of the height that the end view takes on upright paper.
 const VIEWS_ABOVE: f64 = 0.5;
 /// Height of the lengthwise view, mm.
-const LENGTHWISE: f64 = 66.0;
+const LENGTHWISE: f64 = 56.0;
 /// Room round the end view for its title and leaders, mm.
 const FOOT: f64 = 18.0;
 const ASIDE: f64 = 6.0;
@@ -67,6 +67,7 @@ fn blocks(set: &Set<'_>) -> Vec<Block> {
         .collect();
     if let Some(drawn) = &set.design.withdrawal {
         blocks.push(Block::Table(fouling_table(set, drawn), 0));
+        blocks.extend(tilt_table(set, drawn).map(|table| Block::Table(table, 0)));
     }
     blocks.push(Block::Notes(notes(set).at_height(TABLE), 0));
     blocks
@@ -78,8 +79,13 @@ fn notes(set: &Set<'_>) -> Notes {
         notes.push("BOTH ENDS ARE DRAWN IN THE AXES OF THIS PLATE. SEEN FROM THE OTHER SIDE THE OTHER PLATE IS THE OPPOSITE HAND: A SYMMETRICAL NEST HIDES A MIRRORED PLATE.".into());
         notes.push("PUT EACH TUBE INTO THE HOLES OF ITS OWN NUMBER AT BOTH ENDS.".into());
     }
-    if set.design.withdrawal.is_some() {
-        notes.push("TUBES ARE TAKEN TO BE DRAWN STRAIGHT ALONG THEIR OWN AXES, LARGER END FIRST. A TUBE DRAWN AT A TILT IS NOT RECKONED.".into());
+    if let Some(drawn) = &set.design.withdrawal {
+        notes.push("FOULING: TUBES DRAWN STRAIGHT ALONG THEIR OWN AXES, LARGER END FIRST.".into());
+        if drawn.fouls.iter().any(|foul| foul.tilt.is_some()) {
+            notes.push("TILT: FROM SQUARE TO THE PLATE, TOWARDS THE DOOR'S CENTRE, THE OTHER END FREE IN THE BARREL. THE TUBES BESIDE IT ARE NOT RECKONED.".into());
+        } else if !drawn.fouls.is_empty() && !drawn.distance_is_known {
+            notes.push("NO TILT IS INDICATED: THE DOOR'S DISTANCE IS NOT WRITTEN (withdrawal.door.distance).".into());
+        }
         notes.push("PROVE THE DOOR'S PLACE ON THE ENGINE BEFORE THE PLATE IS DRILLED.".into());
     }
     Notes::new("NOTES", notes)
