@@ -73,6 +73,7 @@ pub use gauges::{HeelGauge, chord_height, heel_gauge};
 pub use grip::{girth, grip};
 pub use hole::{Hole, HoleGroup, LineWay, NestLine, Omission, Stage};
 pub use hole_index::HoleIndex;
+pub use hole_set::across_corners;
 pub use keyhole::ImpossibleKeyhole;
 pub use land::{Land, lands};
 pub use largest_circle::{LargestCircle, Touch, largest_circle};

@@ -299,6 +299,31 @@ impl Board {
         }
     }
 
+    /// Puts down all that another board holds, so far to the right and down, mm.
+    pub fn take(&mut self, other: &Board, right: f64, down: f64) {
+        let marks = other.marks.iter().map(|mark| mark.moved(right, down));
+        self.marks.extend(marks);
+        let to = |p: PaperPoint| at(p.x + right, p.y + down);
+        self.stated.extend(other.stated.iter().map(|s| Stated {
+            from: to(s.from),
+            to: to(s.to),
+            ..s.clone()
+        }));
+    }
+
+    /// The smallest box round its marks that belong to one of some roles; none where there are none.
+    pub fn extent(&self, wanted: impl Fn(Role) -> bool) -> Option<PaperBox> {
+        let marks = self.marks.iter().filter(|mark| wanted(mark.role()));
+        marks.map(mark_box).reduce(|a, b| {
+            PaperBox::new(
+                a.left.min(b.left),
+                a.top.min(b.top),
+                a.right.max(b.right),
+                a.bottom.max(b.bottom),
+            )
+        })
+    }
+
     /// Remembers what a dimension states.
     pub fn state(
         &mut self,

@@ -21,7 +21,7 @@ const GAP: f64 = 1.0;
 /// How far an extension line runs past its dimension line, mm.
 const OVERSHOOT: f64 = 2.0;
 /// Lettering stands this far above its dimension line, mm.
-const ABOVE: f64 = 1.0;
+pub(super) const ABOVE: f64 = 1.0;
 
 /// From line to line beside a leader where fractions are stacked, as a share of the height.
 const STACKED_PITCH: f64 = 1.9;
@@ -309,7 +309,7 @@ pub fn leader(board: &mut Board, tip: PaperPoint, knee: PaperPoint, lines: &[Str
     }
 }
 
-fn double_arrow(board: &mut Board, a: PaperPoint, b: PaperPoint) {
+pub(super) fn double_arrow(board: &mut Board, a: PaperPoint, b: PaperPoint) {
     let angle = atan2(b.y - a.y, b.x - a.x).to_degrees();
     board.dimension_line(a, b);
     if hypot(b.x - a.x, b.y - a.y) >= 2.0 * ARROW {
@@ -319,7 +319,7 @@ fn double_arrow(board: &mut Board, a: PaperPoint, b: PaperPoint) {
 }
 
 /// Arrows from outside, where there is no room between.
-fn outside_arrows(board: &mut Board, a: PaperPoint, b: PaperPoint) {
+pub(super) fn outside_arrows(board: &mut Board, a: PaperPoint, b: PaperPoint) {
     let angle = atan2(b.y - a.y, b.x - a.x);
     let (s, c) = (sin(angle), cos(angle));
     let tail = ARROW + 2.0;
@@ -331,7 +331,7 @@ fn outside_arrows(board: &mut Board, a: PaperPoint, b: PaperPoint) {
 }
 
 /// Extension line from beside a feature to just past a dimension line.
-fn extension(board: &mut Board, feature: PaperPoint, foot: PaperPoint) {
+pub(super) fn extension(board: &mut Board, feature: PaperPoint, foot: PaperPoint) {
     let length = hypot(foot.x - feature.x, foot.y - feature.y);
     if length <= GAP {
         return;

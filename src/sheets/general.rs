@@ -3,6 +3,7 @@
 use super::board::{Board, PaperBox};
 use super::change_rows::change_table;
 use super::cloud::put_clouds;
+use super::detail_places::put_places;
 use super::dimension::{
     FIRST_ROW, Says, across, across_beside, arrow, leader, running_across, running_room,
     running_upwards, upwards,
@@ -47,6 +48,8 @@ const BETWEEN_VIEWS: f64 = 14.5;
 const SECTION_SIDE: f64 = 13.5;
 /// The same where the flange stands away, so that the thickness stands there too, mm.
 const SECTION_SIDE_AWAY: f64 = 24.5;
+/// How far the letter of a detail may stand from its circle, mm: further off it would be lost among the dimensions.
+const DETAIL_LETTERS: f64 = 14.0;
 /// Room below the views for titles and the depth of a pressed plate, mm.
 const FOOT: f64 = 15.0;
 /// Room of the titles under running dimensions, mm.
@@ -274,6 +277,7 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
     dimension_section(board, set, &section, &paper);
     let middle = (section.x(0.0) + section.x(depth)) / 2.0;
     board.bold(at(middle, titles), "SECTION A–A", NOTES, Hang::Middle);
+    put_places(board, set, (&view, &section), DETAIL_LETTERS);
 }
 
 /// Ends of the cutting plane A–A, arrows the way one looks.

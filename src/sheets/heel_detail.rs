@@ -3,6 +3,7 @@
 use super::board::{Board, PaperBox};
 use super::details::FLAT_SHOWN;
 use super::dimension::{FIRST_ROW, NEXT_ROW, across, leader, saying, upwards};
+use super::free_row::{across_free, upwards_free};
 use super::hatch::{Lean, hatch};
 use super::letter_size::FIGURES;
 use super::section::{SectionView, flange_is_near, half_shape};
@@ -152,26 +153,26 @@ fn put_lengths(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed) {
         says(&fig.short(p.depth), p.depth),
     );
     let outwards = if s.near { -1.0 } else { 1.0 };
-    upwards(
+    upwards_free(
         board,
-        s.place(0.0, outer),
-        s.place(0.0, tangent),
-        s.x(0.0) + outwards * FIRST_ROW,
+        (s.place(0.0, outer), s.place(0.0, tangent)),
+        s.x(0.0),
+        outwards > 0.0,
         says(&to_tangent, gauge.corner_to_tangent),
     );
-    across(
+    across_free(
         board,
-        s.place(t + r, inner),
-        s.place(depth, inner),
-        s.place(0.0, inner).y + FIRST_ROW,
+        (s.place(t + r, inner), s.place(depth, inner)),
+        s.place(0.0, inner).y,
+        true,
         says(&fig.size_short(&p.straight), p.straight.value()),
     );
     let thickness = &set.design.thickness;
-    across(
+    across_free(
         board,
-        s.place(0.0, low),
-        s.place(t, low),
-        s.place(0.0, low).y + FIRST_ROW - 2.0,
+        (s.place(0.0, low), s.place(t, low)),
+        s.place(0.0, low).y,
+        true,
         says(&fig.size_short(thickness), thickness.value()),
     );
     upwards(

@@ -1,22 +1,24 @@
-//! A hole in section with what goes into it: a tube with its end, a stay, or the bare hole of a plug or a pipe.
+//! A hole in section with what goes into it: a tube with its end, a stay with its nuts, a plug, a pipe's joint face, or the bare hole.
 
-use super::board::{Board, PaperBox};
-use super::dimension::{FIRST_ROW, Says, across, saying, upwards};
+use super::board::Board;
+use super::dimension::leader;
 use super::face_view::in_nest;
 use super::hatch::{Lean, hatch};
-use super::letter_size::{FIGURES, TABLE};
+use super::letter_size::{FIGURES, TABLE, wrap};
 use super::mouth_detail::MouthSection;
+use super::pad_detail::{pad_of, put_pad};
+use super::pipe_joint::put_pipe_joint;
+use super::plug_detail::put_plug;
+use super::seat::{BROKEN, HATCHING, METAL, Seat, metal};
 use super::set::Set;
-use super::view::{Stroke, View};
-use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
-use crate::design::Point;
-use crate::spec::{Nest, Purpose, ViewFrom};
-use crate::units::Size;
+use super::stay_end::put_stay_end;
+use super::tube_seat::put_tube_seat;
+use super::{Hang, PaperPoint, at, face};
+use crate::spec::{HoleSet, MouthSpec, Purpose};
+use crate::units::Length;
 
-/// Plate shown beyond the hole, above and below, mm of plate.
-const METAL: f64 = 8.0;
-/// Length of tube or stay shown beyond either face, mm of plate.
-const BEYOND: f64 = 24.0;
+/// Least width that words below a detail are wrapped to, mm.
+const LEAST_WORDS: f64 = 76.0;
 
 /// What is said of a mouth below its detail.
 const MOUTH_WORDS: [&str; 3] = [
@@ -25,407 +27,170 @@ const MOUTH_WORDS: [&str; 3] = [
     "NOT CUT TO SIZE IN THE BLANK",
 ];
 
-/// Plate shown and room round it: left, above, right, below.
-pub fn hole_extent(set: &Set<'_>, group: usize) -> ((f64, f64), [f64; 4]) {
-    let design = set.design;
-    let t = design.thickness.value().to_mm();
-    let hole = design.groups[group].finish.value().to_mm();
-    let clear = design.groups[group].needs_clear.as_ref();
-    let clear = clear.map_or(0.0, |c| c.value().to_mm());
-    let mut high = clear.max(hole + 2.0 * METAL);
-    // A size too short for its own figures is put into words, on a line more.
-    let mut below = if is_short("⌀{0 00/00} HOLE", hole) {
-        22.0 + 3.0 * TABLE
-    } else {
-        22.0
-    };
-    let (mut beyond, mut above) = (BEYOND, 8.0);
-    let mouth = design.groups[group].mouth.as_ref();
-    if mouth.is_some() {
-        below += MOUTH_WORDS.len() as f64 * 1.5 * TABLE;
-    }
-    if let Some(mouth) = mouth.and_then(|m| MouthSection::of(m, t, hole / 2.0)) {
-        let (rim, _) = mouth.rim_and_face();
-        high = high.max(2.0 * (mouth.flat_from() + METAL));
-        beyond = beyond.max(rim.abs().max((rim - t).abs()));
-        above += FIRST_ROW;
-    }
-    ((t + 2.0 * beyond, high), [16.0, above, 24.0, below])
-}
-
-/// Whether a dimension upwards this long on paper has no room for its figures.
-fn is_short(words: &str, on_paper: f64) -> bool {
-    on_paper < face::width(words, FIGURES, false) + 2.0
-}
-
-/// A diameter upwards, or, where there is no room for its figures, among the words.
-struct Diameters {
-    short: Vec<String>,
-}
-
-impl Diameters {
-    fn put(
-        &mut self,
-        board: &mut Board,
-        (a, b): (PaperPoint, PaperPoint),
-        line_x: f64,
-        says: Says<'_>,
-    ) {
-        if is_short(says.words, (a.y - b.y).abs()) {
-            self.short.push(says.words.into());
-        } else {
-            upwards(board, a, b, line_x, says);
-        }
-    }
-}
-
-/// The hole's plate: depth runs from the boiler side (nothing) to the smokebox side (the thickness).
-struct Seat<'a, 'b> {
-    set: &'a Set<'b>,
-    view: View,
-    /// 1 where the smokebox side lies to the right.
-    side: f64,
-    t: f64,
-    hole: f64,
-    mouth: Option<MouthSection>,
-}
-
-impl Seat<'_, '_> {
-    fn at(&self, depth: f64, y: f64) -> Point {
-        Point::new((depth - self.t / 2.0) * self.side, y)
-    }
-
-    fn line(&self, board: &mut Board, a: (f64, f64), b: (f64, f64), stroke: Stroke) {
-        self.view
-            .line(board, self.at(a.0, a.1), self.at(b.0, b.1), stroke);
-    }
-}
-
-/// Puts the detail down: plate, what goes into the hole, sizes, and words below.
-pub fn put_hole_detail(board: &mut Board, set: &Set<'_>, group: usize, b: &PaperBox, scale: f64) {
-    let design = set.design;
-    let (t, hole) = (
-        design.thickness.value().to_mm(),
-        design.groups[group].finish.value().to_mm() / 2.0,
-    );
-    let mouth = design.groups[group].mouth.as_ref();
-    let seat = Seat {
-        set,
-        view: View {
-            scale,
-            centre: b.middle(),
-        },
-        side: match design.view_from {
-            ViewFrom::Smokebox => 1.0,
-            ViewFrom::Firebox => -1.0,
-        },
-        t,
-        hole,
-        mouth: mouth.and_then(|m| MouthSection::of(m, t, hole)),
-    };
-    match &seat.mouth {
-        Some(mouth) => put_mouth(board, &seat, mouth, b),
-        None => put_plate(board, &seat),
-    }
+/// The detail of a group about the origin of an empty board: plate, what goes into the hole, sizes, and words below.
+pub fn put_hole_detail(board: &mut Board, set: &Set<'_>, group: usize, scale: f64) {
+    let seat = Seat::new(set, group, scale);
     let written = &set.spec.written;
-    let mut words = Vec::new();
-    let mut sizes = Diameters { short: Vec::new() };
-    if in_nest(design.groups[group].purpose) {
-        if let Some(nest) = written.tubes.get(group) {
-            put_tube(board, &seat, nest, b, &mut sizes);
-            words.extend(tube_words(&seat, nest));
-        }
-    } else if let Some(one) = written.holes.get(group - written.tubes.len()) {
-        if let Some(stay) = &one.stay {
-            put_bar(board, &seat, &stay.diameter);
-            words.push(format!(
-                "STAY ⌀{}, {} THREADS PER INCH",
-                set.figures.size_short(&stay.diameter),
-                stay.threads_per_inch
-            ));
-        }
-        if let Some(clear) = &one.needs_clear {
-            put_clear(board, &seat, clear, b, &mut sizes);
-        }
-        words.push(
-            match one.purpose {
-                Purpose::Plug => "TAPER AND THREADS BY GAUGE OF THE OLD PLUG",
-                Purpose::Stay => "NUTS AND WASHERS TO THE WORKS' STANDARD",
-                Purpose::SteamPipe => "JOINT FACE TO THE PIPE'S OWN DRAWING",
-                Purpose::Tube
-                | Purpose::Flue
-                | Purpose::Fitting
-                | Purpose::Bolt
-                | Purpose::FormerPin => "",
-            }
-            .into(),
-        );
+    let nests = written.tubes.len();
+    let mut words = if in_nest(set.design.groups[group].purpose) {
+        let Some(nest) = written.tubes.get(group) else {
+            return;
+        };
+        put_tube_seat(board, &seat, nest)
+    } else {
+        let Some(one) = written.holes.get(group - nests) else {
+            return;
+        };
+        put_other(board, &seat, one)
+    };
+    if !words.iter().any(|line| line.starts_with("EDGES")) {
+        words.push("SHARP EDGES OFF, BOTH SIDES".into());
     }
+    seat.name_sides(board);
+    put_words(board, &words);
+}
+
+fn put_other(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> Vec<String> {
+    let mouth = seat.set.design.groups[seat.group].mouth.as_ref();
     if let Some(mouth) = mouth {
-        words.extend(MOUTH_WORDS.map(String::from));
-        if mouth.depth.is_none() {
-            words.push("DEPTH OF THE MOUTH NOT GIVEN".into());
-        }
+        return put_mouth(board, seat, mouth);
     }
-    words.push("SHARP EDGES OFF, BOTH SIDES".into());
-    put_sizes(board, &seat, group, b, &mut sizes);
-    words.insert(0, sizes.short.join(", "));
-    put_words(board, &words, b);
+    match one.purpose {
+        Purpose::Stay if one.stay.is_some() => put_stay_end(board, seat, one),
+        Purpose::Plug if one.plug.is_some() => put_plug(board, seat, one),
+        _ if one.joint_face.is_some() => put_pipe_joint(board, seat, one),
+        _ => put_bare_hole(board, seat, one),
+    }
 }
 
-/// The plate with its mouth, above and below the hole, broken off; and how far the mouth stands out.
-fn put_mouth(board: &mut Board, seat: &Seat<'_, '_>, mouth: &MouthSection, b: &PaperBox) {
-    let end = mouth.flat_from() + METAL;
-    let corners = mouth.corners(end);
-    for hand in [1.0, -1.0] {
-        let polygon = corners
-            .iter()
-            .map(|&(u, y)| seat.view.place(seat.at(u, y * hand)))
-            .collect();
-        hatch(board, &[polygon], 2.5, Lean::Right);
-        for pair in corners.windows(2) {
-            let at = |(u, y): (f64, f64)| (u, y * hand);
-            seat.line(board, at(pair[0]), at(pair[1]), Stroke::SEEN);
-        }
-        let broken = Stroke {
-            pen: Pen::Narrow,
-            ..Stroke::SEEN
-        };
-        seat.line(board, (0.0, end * hand), (seat.t, end * hand), broken);
+/// The hole with nothing in it: what goes in is given nowhere.
+fn put_bare_hole(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> Vec<String> {
+    let clear = one.needs_clear.as_ref().map(|size| size.value());
+    let clear_radius = clear.map_or(0.0, |size| size.to_mm() / 2.0);
+    let pad = pad_of(seat, one);
+    let end = (seat.hole + METAL)
+        .max(clear_radius + METAL)
+        .max(pad.map_or(0.0, |(pad, _)| {
+            pad.diameter.value().to_mm() / 2.0 + 2.0 * METAL
+        }));
+    seat.plate(board, end);
+    seat.axis(board, -METAL, seat.t + METAL);
+    let mut words = put_pad(board, seat, one);
+    seat.along(board, (0.0, seat.t), end, &thickness(seat));
+    put_hole_size(board, seat);
+    if let Some(clear) = &one.needs_clear {
+        let says = format!("⌀{} KEPT CLEAR", seat.set.figures.size_short(clear));
+        seat.across(board, 0.0, false, clear.value(), &says);
     }
-    let (rim, face) = mouth.rim_and_face();
-    let reach = rim.abs().max((rim - seat.t).abs()) + 3.0;
-    seat.line(board, (-reach, 0.0), (seat.t + reach, 0.0), Stroke::CENTRE);
-    let depth = crate::units::Length::mm((rim - face).abs());
-    let words = seat.set.figures.short(depth);
-    let place = |u: f64, y: f64| seat.view.place(seat.at(u, y));
-    let says = Says {
-        words: &words,
-        length: depth,
-        scale: seat.view.scale,
+    words.push(
+        match one.purpose {
+            Purpose::Plug => "TAPER AND THREADS BY GAUGE OF THE OLD PLUG",
+            Purpose::Stay => "NUTS AND WASHERS TO THE WORKS' STANDARD",
+            Purpose::SteamPipe => "JOINT FACE TO THE PIPE'S OWN DRAWING",
+            Purpose::Tube
+            | Purpose::Flue
+            | Purpose::Fitting
+            | Purpose::Bolt
+            | Purpose::FormerPin => "",
+        }
+        .into(),
+    );
+    words
+}
+
+/// The hole with its mouth turned out of the plate, and how far the mouth stands out; a bare hole where its depth is not given.
+fn put_mouth(board: &mut Board, seat: &Seat<'_, '_>, mouth: &MouthSpec) -> Vec<String> {
+    let mut words: Vec<String> = MOUTH_WORDS.map(String::from).into();
+    let Some(section) = MouthSection::of(mouth, seat.t, seat.hole) else {
+        let end = seat.hole + METAL;
+        seat.plate(board, end);
+        seat.axis(board, -METAL, seat.t + METAL);
+        seat.along(board, (0.0, seat.t), end, &thickness(seat));
+        put_hole_size(board, seat);
+        words.push("DEPTH OF THE MOUTH NOT GIVEN".into());
+        return words;
     };
-    let ends = (place(face, end), place(rim, mouth.outside()));
-    across(board, ends.0, ends.1, b.top - FIRST_ROW, says);
-}
-
-/// Plate above and below the hole, broken off.
-fn put_plate(board: &mut Board, seat: &Seat<'_, '_>) {
-    let (r, end) = (seat.hole, seat.hole + METAL);
+    let end = section.flat_from() + METAL;
+    let corners = section.corners(end);
     for hand in [1.0, -1.0] {
-        let corners = [(0.0, r), (seat.t, r), (seat.t, end), (0.0, end)];
-        let polygon = corners
-            .iter()
-            .map(|&(u, y)| seat.view.place(seat.at(u, y * hand)))
-            .collect();
-        hatch(board, &[polygon], 2.5, Lean::Right);
-        for u in [0.0, seat.t] {
-            seat.line(board, (u, r * hand), (u, end * hand), Stroke::SEEN);
+        let place = |&(u, y): &(f64, f64)| seat.place(u, y * hand);
+        let polygon: Vec<PaperPoint> = corners.iter().map(place).collect();
+        for pair in polygon.windows(2) {
+            board.edge_line(pair[0], pair[1]);
         }
-        seat.line(board, (0.0, r * hand), (seat.t, r * hand), Stroke::SEEN);
-        let broken = Stroke {
-            pen: Pen::Narrow,
-            pattern: Pattern::Continuous,
-            role: Role::Object,
-        };
-        seat.line(board, (0.0, end * hand), (seat.t, end * hand), broken);
+        hatch(board, &[polygon], HATCHING, Lean::Right);
     }
-    seat.line(
+    seat.twice(board, (0.0, end), (seat.t, end), BROKEN);
+    let (rim, face) = section.rim_and_face();
+    seat.axis(board, rim.min(0.0), rim.max(seat.t));
+    seat.along(board, (0.0, seat.t), end, &thickness(seat));
+    let depth = Length::mm((rim - face).abs());
+    let (low, high) = (rim.min(face), rim.max(face));
+    seat.along(
         board,
-        (-BEYOND - 3.0, 0.0),
-        (seat.t + BEYOND + 3.0, 0.0),
-        Stroke::CENTRE,
+        (low, high),
+        section.outside(),
+        &seat.set.figures.short(depth),
     );
-}
-
-/// The tube: body on the boiler side, its end in the hole and standing out where the spec says by how much.
-fn put_tube(
-    board: &mut Board,
-    seat: &Seat<'_, '_>,
-    nest: &Nest,
-    b: &PaperBox,
-    sizes: &mut Diameters,
-) {
-    let fig = seat.set.figures;
-    let end = nest.tube_end.as_ref().unwrap_or(&nest.tube);
-    let (body, in_hole) = (nest.tube.value().to_mm() / 2.0, end.value().to_mm() / 2.0);
-    let out = nest.projection.as_ref().map_or(0.0, |p| p.value().to_mm());
-    let wall = nest.wall.as_ref().map(|w| w.value().to_mm());
-    let profile = [
-        (-BEYOND, body),
-        (-0.5 * BEYOND, body),
-        (-0.2 * BEYOND, in_hole),
-        (seat.t + out, in_hole),
-    ];
-    let stroke = Stroke {
-        pen: Pen::Middle,
-        pattern: Pattern::Continuous,
-        role: Role::Object,
-    };
-    for hand in [1.0, -1.0] {
-        for less in [Some(0.0), wall].into_iter().flatten() {
-            for pair in profile.windows(2) {
-                let along = |p: (f64, f64)| (p.0, (p.1 - less) * hand);
-                seat.line(board, along(pair[0]), along(pair[1]), stroke);
-            }
-        }
-    }
-    let last = seat.t + out;
-    seat.line(board, (last, in_hole), (last, -in_hole), stroke);
-    let says = saying(seat.view.scale);
-    let place = |u: f64, y: f64| seat.view.place(seat.at(u, y));
-    let text = format!("⌀{} TUBE", fig.size_short(&nest.tube));
-    let x = if seat.side > 0.0 {
-        b.left - 6.0
-    } else {
-        b.right + 6.0
-    };
-    sizes.put(
-        board,
-        (place(-BEYOND, body), place(-BEYOND, -body)),
-        x,
-        says(&text, nest.tube.value()),
-    );
-    let text = format!("⌀{} END", fig.size_short(end));
-    let x = place(last, 0.0).x + seat.side * 9.0;
-    sizes.put(
-        board,
-        (place(last, in_hole), place(last, -in_hole)),
-        x,
-        says(&text, end.value()),
-    );
-}
-
-/// What the spec says of the tube's end and wall.
-fn tube_words(seat: &Seat<'_, '_>, nest: &Nest) -> Vec<String> {
-    let fig = seat.set.figures;
-    let out = nest.projection.as_ref();
-    let out = out.map(|p| format!("TUBE STANDS OUT {} BEFORE BEADING", fig.size_short(p)));
-    let wall = nest.wall.as_ref().map_or_else(
-        || "WALL OF THE TUBE NOT GIVEN".into(),
-        |w| format!("WALL {}", fig.size_short(w)),
-    );
-    out.into_iter().chain([wall]).collect()
-}
-
-/// A stay's bar through the hole, broken off at both ends.
-fn put_bar(board: &mut Board, seat: &Seat<'_, '_>, diameter: &Size) {
-    let r = diameter.value().to_mm() / 2.0;
-    let (a, b) = (-BEYOND, seat.t + BEYOND);
-    let stroke = Stroke {
-        pen: Pen::Middle,
-        ..Stroke::SEEN
-    };
-    for hand in [1.0, -1.0] {
-        seat.line(board, (a, r * hand), (b, r * hand), stroke);
-    }
-    for u in [a, b] {
-        let broken = Stroke {
-            pen: Pen::Narrow,
-            ..stroke
-        };
-        seat.line(board, (u, r), (u, -r), broken);
-    }
-}
-
-/// The circle that washers, heads or a joint face need clear: a chain line on both faces, and its size.
-fn put_clear(
-    board: &mut Board,
-    seat: &Seat<'_, '_>,
-    clear: &Size,
-    b: &PaperBox,
-    sizes: &mut Diameters,
-) {
-    let r = clear.value().to_mm() / 2.0;
-    for u in [-5.0, seat.t + 5.0] {
-        seat.line(board, (u, r), (u, -r), Stroke::ADJACENT);
-    }
-    let text = format!("⌀{} KEPT CLEAR", seat.set.figures.size_short(clear));
-    let place = |y: f64| seat.view.place(seat.at(-5.0, y));
-    let x = if seat.side > 0.0 {
-        b.left - 6.0
-    } else {
-        b.right + 6.0
-    };
-    let says = Says {
-        words: &text,
-        length: clear.value(),
-        scale: seat.view.scale,
-    };
-    sizes.put(board, (place(r), place(-r)), x, says);
-}
-
-/// Finished hole on the far right or left, thickness below.
-fn put_sizes(
-    board: &mut Board,
-    seat: &Seat<'_, '_>,
-    group: usize,
-    b: &PaperBox,
-    sizes: &mut Diameters,
-) {
-    let fig = seat.set.figures;
-    let finish = &seat.set.design.groups[group].finish;
-    let text = format!("⌀{} HOLE", fig.size_short(finish));
-    let scale = seat.view.scale;
-    let says = saying(scale);
-    let place = |u: f64, y: f64| seat.view.place(seat.at(u, y));
     // A mouth's hole is measured at its rim, whichever side that stands on.
-    let edge = seat.mouth.as_ref().map_or(seat.t, |m| m.rim_and_face().0);
-    let x = if (seat.side > 0.0) == (edge > 0.0) {
-        b.right + 8.0
-    } else {
-        b.left - 8.0
-    };
-    sizes.put(
-        board,
-        (place(edge, seat.hole), place(edge, -seat.hole)),
-        x,
-        says(&text, finish.value()),
-    );
-    let thickness = &seat.set.design.thickness;
-    let metal_from = seat
-        .mouth
-        .as_ref()
-        .map_or(seat.hole, MouthSection::flat_from);
-    let low = -metal_from - METAL;
-    let line_y = place(0.0, low).y + FIRST_ROW - 2.0;
-    across(
-        board,
-        place(0.0, low),
-        place(seat.t, low),
-        line_y,
-        says(&fig.size_short(thickness), thickness.value()),
-    );
-    let (boiler, smokebox) = if seat.side > 0.0 {
-        (
-            at(b.left - 12.0, b.top - 2.4),
-            at(b.right + 20.0, b.top - 2.4),
-        )
-    } else {
-        (
-            at(b.right + 20.0, b.top - 2.4),
-            at(b.left - 12.0, b.top - 2.4),
-        )
-    };
-    let hang = |p: PaperPoint| {
-        if p.x < b.middle().x {
-            Hang::Start
-        } else {
-            Hang::End
-        }
-    };
-    board.text(boiler, "BOILER", TABLE, hang(boiler));
-    board.text(smokebox, "SMOKEBOX", TABLE, hang(smokebox));
+    let finish = seat.set.design.groups[seat.group].finish.value();
+    let says = format!("⌀{} HOLE", hole_words(seat));
+    seat.across(board, rim, rim > face, finish, &says);
+    words
 }
 
-fn put_words(board: &mut Board, words: &[String], b: &PaperBox) {
-    let mut y = b.bottom + 10.0;
-    for line in words.iter().filter(|w| !w.is_empty()) {
+/// The plate's thickness as printed.
+pub fn thickness(seat: &Seat<'_, '_>) -> String {
+    let set = seat.set;
+    set.figures.size_short(&set.design.thickness)
+}
+
+/// The finished hole as a dimension on the smokebox side: for a hole with nothing before it there.
+pub fn put_hole_size(board: &mut Board, seat: &Seat<'_, '_>) {
+    let finish = seat.set.design.groups[seat.group].finish.value();
+    let words = format!("⌀{} HOLE", hole_words(seat));
+    seat.across(board, seat.t, true, finish, &words);
+}
+
+/// The finished hole by a leader to its edge, from above the plate: for a hole that something stands before.
+pub fn put_hole_leader(board: &mut Board, seat: &Seat<'_, '_>, depth: f64, words: &[String]) {
+    let tip = seat.place(depth, seat.hole);
+    let top = metal(board).top;
+    let knee = at(tip.x + seat.side * 9.0, top - 5.0);
+    leader(board, tip, knee, words, FIGURES);
+}
+
+/// The finished hole as printed.
+pub fn hole_words(seat: &Seat<'_, '_>) -> String {
+    let set = seat.set;
+    set.figures
+        .size_short(&set.design.groups[seat.group].finish)
+}
+
+/// Words below all that has been drawn, as wide as that; what goes on one line stands on one line.
+fn put_words(board: &mut Board, words: &[String]) {
+    let Some(all) = board.extent(|_| true) else {
+        return;
+    };
+    let room = all.width().max(LEAST_WORDS);
+    let left = all.middle().x - room / 2.0;
+    let mut lines: Vec<String> = Vec::new();
+    for sentence in words.iter().filter(|w| !w.is_empty()) {
+        let joined = lines.last().map(|line| format!("{line}. {sentence}"));
+        match joined {
+            Some(joined) if face::width(&joined, TABLE, false) <= room => {
+                lines.pop();
+                lines.push(joined);
+            }
+            _ => lines.extend(wrap(sentence, room, TABLE, false)),
+        }
+    }
+    let mut y = all.bottom + 2.5;
+    for line in lines {
         // Stacked fractions reach further up and down.
         let stacked = line.contains('{');
         y += TABLE * if stacked { 1.9 } else { 1.45 };
-        let room = b.width() + 38.0;
-        let height = super::letter_size::fitting_height(line, room, TABLE, false);
-        board.text(at(b.left - 15.0, y), line, height, Hang::Start);
+        board.text(at(left, y), &line, TABLE, Hang::Start);
         if stacked {
             y += TABLE * 0.5;
         }

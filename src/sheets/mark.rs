@@ -257,6 +257,23 @@ impl Mark {
         }
     }
 
+    /// The same, so far to the right and down, mm.
+    pub fn moved(&self, right: f64, down: f64) -> Mark {
+        let to = |p: PaperPoint| at(p.x + right, p.y + down);
+        let mut moved = self.clone();
+        match &mut moved {
+            Mark::Line { from, to: end, .. } => (*from, *end) = (to(*from), to(*end)),
+            Mark::Arc { centre, .. } | Mark::Circle { centre, .. } => *centre = to(*centre),
+            Mark::Filled { corners, .. } => {
+                for corner in corners {
+                    *corner = to(*corner);
+                }
+            }
+            Mark::Text(text) => text.at = to(text.at),
+        }
+        moved
+    }
+
     /// What it belongs to.
     pub fn role(&self) -> Role {
         match self {

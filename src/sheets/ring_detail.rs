@@ -1,16 +1,21 @@
 //! Ring and welds in section: legs as the works gives them, weld numbers, and the weld symbol. No weld is sized here.
 
 use super::board::{Board, PaperBox};
-use super::details::FLAT_SHOWN;
+use super::detail_letters::{Shows, lettered};
 use super::dimension::{FIRST_ROW, across, arrow, leader, saying, upwards};
 use super::hatch::{Lean, hatch};
 use super::letter_size::{FIGURES, TABLE};
+use super::preparation_detail::{bevel_sizes, preparation_of};
 use super::section::{SectionView, flange_is_near};
 use super::set::Set;
 use super::weld_numbers::weld_letter;
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
 use crate::design::{Fabricated, FlangeDesign};
+use crate::spec::WeldPreparation;
 use crate::units::angle::atan2;
+
+/// Flat plate shown inside the ring's weld and outside it, mm of plate.
+pub const FLAT_SHOWN: f64 = 20.0;
 
 /// Puts ring, plate and welds into a box that holds the section itself; nothing where the flange is not fabricated.
 pub fn put_ring_detail(board: &mut Board, set: &Set<'_>, b: &PaperBox, scale: f64) {
@@ -28,7 +33,7 @@ pub fn put_ring_detail(board: &mut Board, set: &Set<'_>, b: &PaperBox, scale: f6
         near,
         thickness: t,
     };
-    put_metal(board, &s, r, high);
+    put_metal(board, &s, r, high, preparation_of(set));
     put_sizes(board, set, &s, r);
     put_welds(board, set, &s, r);
 }
@@ -41,7 +46,13 @@ fn low_of(r: &Fabricated) -> f64 {
     r.inner_toe_radius.to_mm() - FLAT_SHOWN
 }
 
-fn put_metal(board: &mut Board, s: &SectionView, r: &Fabricated, high: f64) {
+fn put_metal(
+    board: &mut Board,
+    s: &SectionView,
+    r: &Fabricated,
+    high: f64,
+    preparation: Option<&WeldPreparation>,
+) {
     let (t, low) = (s.thickness, low_of(r));
     let outer = r.ring_outside_diameter.value().to_mm() / 2.0;
     let inner = inner_of(r);
@@ -70,6 +81,13 @@ fn put_metal(board: &mut Board, s: &SectionView, r: &Fabricated, high: f64) {
         let leg = leg.value().to_mm();
         let weld = polygon(&[(t, root), (t, root + side * leg), (t + leg, root)]);
         board.filled(weld, Role::Object);
+    }
+    let [inside, outside] = preparation.map_or([(0.0, 0.0); 2], bevel_sizes);
+    for (root, side, (deep, back)) in [(inner, 1.0, inside), (outer, -1.0, outside)] {
+        if deep > 0.0 {
+            let bevel = polygon(&[(t, root), (t, root + side * deep), (t + back, root)]);
+            board.filled(bevel, Role::Object);
+        }
     }
 }
 
@@ -180,11 +198,11 @@ fn put_symbol(board: &mut Board, set: &Set<'_>, r: &Fabricated, tip: PaperPoint,
         };
         board.text(at(left - 1.5, base), &words, FIGURES, Hang::End);
     }
-    put_procedure(board, at(end, elbow.y), outwards);
+    put_procedure(board, set, at(end, elbow.y), outwards);
 }
 
 /// What the works' procedure says and this sheet does not, at the tail of the symbol.
-fn put_procedure(board: &mut Board, tail: PaperPoint, outwards: f64) {
+fn put_procedure(board: &mut Board, set: &Set<'_>, tail: PaperPoint, outwards: f64) {
     for side in [-1.0, 1.0] {
         board.dimension_line(tail, at(tail.x + outwards * 3.0, tail.y + side * 3.0));
     }
@@ -193,14 +211,22 @@ fn put_procedure(board: &mut Board, tail: PaperPoint, outwards: f64) {
     } else {
         Hang::End
     };
-    for (i, words) in [
-        "LEGS z AS THE WORKS GIVES THEM.",
-        "PREPARATION, ROOT AND RUNS:",
-        "TO PROCEDURE No. ..............",
-    ]
-    .iter()
-    .enumerate()
-    {
+    let preparation = preparation_of(set);
+    let procedure = preparation.and_then(|p| p.procedure.clone());
+    let procedure = procedure.unwrap_or_else(|| "..............".into());
+    let letters = lettered(set);
+    let detail = letters
+        .iter()
+        .find(|(_, shows)| *shows == Shows::Preparation);
+    let lines = [
+        "LEGS z AS THE WORKS GIVES THEM.".to_string(),
+        match detail.and_then(|(letter, _)| letter.as_ref()) {
+            Some(letter) => format!("PREPARATION: DETAIL {letter}. ROOT AND RUNS:"),
+            None => "PREPARATION, ROOT AND RUNS:".into(),
+        },
+        format!("TO PROCEDURE No. {}", procedure.to_uppercase()),
+    ];
+    for (i, words) in lines.iter().enumerate() {
         let y = tail.y - 2.5 + i as f64 * TABLE * 1.5;
         board.text(at(tail.x + outwards * 5.0, y), words, TABLE, hang);
     }

@@ -13,9 +13,13 @@ impl Scale {
         1.0 / self.one_to
     }
 
-    /// As printed: "1:5".
+    /// As printed: "1:5", "2:1".
     pub fn words(self) -> String {
-        format!("1:{}", self.one_to)
+        if self.one_to < 1.0 {
+            format!("{}:1", self.factor())
+        } else {
+            format!("1:{}", self.one_to)
+        }
     }
 }
 

@@ -1,0 +1,134 @@
+//! Circles with their letters round the places that are enlarged on the details sheet.
+
+use super::board::{Board, PaperBox};
+use super::clear::{crosses_lettering, is_clear, touches};
+use super::detail_letters::{Shows, lettered};
+use super::letter_size::FIGURES;
+use super::section::SectionView;
+use super::set::Set;
+use super::text_box::text_box;
+use super::view::View;
+use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, at, face};
+use crate::design::{FlangeDesign, Hole};
+use crate::units::angle::{PI, cos, sin};
+
+/// Clear paper between a hole's edge and the circle round it, mm.
+const ROUND: f64 = 1.3;
+/// Clear paper round a letter, mm.
+const CLEAR: f64 = 0.7;
+/// Directions tried for a letter about its circle.
+const DIRECTIONS: i32 = 24;
+
+/// Puts the circle and letter of every detail on face and section, each where it goes without touching what is there; tells
+/// which letters found no place. `reach` is how far a letter may stand from its circle, mm.
+pub fn put_places(
+    board: &mut Board,
+    set: &Set<'_>,
+    (view, section): (&View, &SectionView),
+    reach: f64,
+) -> Vec<String> {
+    let mut missed = Vec::new();
+    for (letter, shows) in lettered(set) {
+        let Some(letter) = letter else { continue };
+        let places = match shows {
+            Shows::Heel | Shows::Ring => vec![at_flange(set, section, 1.0)],
+            Shows::Preparation => vec![at_flange(set, section, -1.0)],
+            Shows::Hole(group) => at_holes(set, view, group),
+            Shows::HeelGauge | Shows::RollCheck => Vec::new(),
+        };
+        let put = places
+            .into_iter()
+            .flatten()
+            .any(|(centre, radius)| put_place(board, centre, radius, &letter, reach));
+        if !put {
+            missed.push(letter);
+        }
+    }
+    missed
+}
+
+/// The bend or the welds in section, at the top or at the foot.
+fn at_flange(set: &Set<'_>, s: &SectionView, hand: f64) -> Option<(PaperPoint, f64)> {
+    let (u, y, r) = match set.design.flange.as_ref()? {
+        FlangeDesign::Pressed(p) => {
+            let heel = p.heel_radius.value().to_mm();
+            let half = (heel + s.thickness) / 2.0;
+            (half, p.tangent_radius.to_mm() + half, half * 1.5)
+        }
+        FlangeDesign::Fabricated(f) => {
+            let thick = f.ring_thickness.value().to_mm();
+            let middle = f.ring_outside_diameter.value().to_mm() / 2.0 - thick / 2.0;
+            let leg = f.weld_leg_inside.value().max(f.weld_leg_outside.value());
+            (s.thickness, middle, thick / 2.0 + leg.to_mm())
+        }
+    };
+    Some((s.place(u, hand * y), (r * s.scale + 0.6).max(2.2)))
+}
+
+/// Holes of a group, those nearest the right-hand edge first: letters have the most room there.
+fn at_holes(set: &Set<'_>, view: &View, group: usize) -> Vec<Option<(PaperPoint, f64)>> {
+    let holes = set.design.holes.iter();
+    let mut holes: Vec<&Hole> = holes.filter(|h| h.group == group).collect();
+    let outwards = |h: &Hole| h.at.x * 0.9 - h.at.y * 0.4;
+    holes.sort_by(|a, b| outwards(b).total_cmp(&outwards(a)));
+    holes
+        .into_iter()
+        .take(8)
+        .map(|h| {
+            let r = h.finish.value().to_mm() / 2.0 * view.scale + ROUND;
+            Some((view.place(h.at), r))
+        })
+        .collect()
+}
+
+/// One circle and its letter beside it, or further off with a line between; false where neither circle nor letter is clear.
+fn put_place(board: &mut Board, c: PaperPoint, radius: f64, letter: &str, reach: f64) -> bool {
+    let circle = Mark::circle(c, radius, Pen::Narrow, Role::Dimension);
+    let through_words = |mark: &Mark| matches!(mark, Mark::Text(text) if touches(&circle, &text_box(text).grown(CLEAR)));
+    if board.marks.iter().any(through_words) {
+        return false;
+    }
+    let half = face::width(letter, FIGURES, true) / 2.0;
+    let steps = (reach / 0.75).ceil() as i32;
+    for step in 0..=steps {
+        let off = radius + 1.0 + f64::from(step) * 0.75;
+        for turn in 0..DIRECTIONS {
+            // To the upper right first, then both ways round from there.
+            let k = if turn % 2 == 0 {
+                turn / 2
+            } else {
+                -(turn + 1) / 2
+            };
+            let a = -PI / 4.0 + f64::from(k) * 2.0 * PI / f64::from(DIRECTIONS);
+            let (dx, dy) = (cos(a), sin(a));
+            let middle = at(
+                c.x + off * dx + half * dx.signum() * dx.abs().min(1.0),
+                c.y + off * dy + FIGURES / 2.0 * dy,
+            );
+            let box_of = PaperBox::new(
+                middle.x - half,
+                middle.y - FIGURES / 2.0,
+                middle.x + half,
+                middle.y + FIGURES / 2.0,
+            );
+            if !is_clear(board, &box_of, CLEAR) || touches(&circle, &box_of.grown(0.4)) {
+                continue;
+            }
+            let from = at(c.x + radius * dx, c.y + radius * dy);
+            let to = at(c.x + (off - 0.6) * dx, c.y + (off - 0.6) * dy);
+            let far = off - radius > 2.5;
+            if far && crosses_lettering(board, from, to) {
+                continue;
+            }
+            let pattern = Pattern::Continuous;
+            board.circle(c, radius, Pen::Narrow, pattern, Role::Dimension);
+            if far {
+                board.dimension_line(from, to);
+            }
+            let base = at(middle.x, middle.y + FIGURES / 2.0);
+            board.bold(base, letter, FIGURES, Hang::Middle);
+            return true;
+        }
+    }
+    false
+}

@@ -1,0 +1,90 @@
+//! The face that a pipe is jointed on: its diameter, the studs that stand in it, and the pipe's flange as a neighbouring part.
+
+use super::board::Board;
+use super::hole_detail::{hole_words, thickness};
+use super::pad_detail::put_pad;
+use super::seat::{METAL, Seat};
+use super::set::Set;
+use super::view::Stroke;
+use crate::design::Hole;
+use crate::spec::HoleSet;
+use crate::units::Length;
+
+/// Thickness of the neighbouring flange as drawn, mm: it is the pipe's, and no size of this drawing.
+const FLANGE: f64 = 12.0;
+
+/// Puts plate and joint face down; tells what is said in words.
+pub fn put_pipe_joint(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> Vec<String> {
+    let Some(face) = &one.joint_face else {
+        return Vec::new();
+    };
+    let fig = seat.set.figures;
+    let outer = face.diameter.value().to_mm() / 2.0;
+    let end = outer + METAL;
+    seat.plate(board, end);
+    let flange = seat.t + FLANGE;
+    seat.twice(board, (seat.t, outer), (flange, outer), Stroke::ADJACENT);
+    seat.twice(
+        board,
+        (flange, outer),
+        (flange, seat.hole),
+        Stroke::ADJACENT,
+    );
+    seat.axis(board, -METAL, flange);
+    let studs = put_studs(board, seat, one, outer);
+    let mut words = put_pad(board, seat, one);
+    seat.along(board, (0.0, seat.t), end, &thickness(seat));
+    let finish = seat.set.design.groups[seat.group].finish.value();
+    let says = format!("⌀{} HOLE", hole_words(seat));
+    seat.across(board, 0.0, false, finish, &says);
+    let says = format!("⌀{} JOINT FACE", fig.size_short(&face.diameter));
+    seat.across(board, seat.t, true, face.diameter.value(), &says);
+    words.push("FLANGE SHOWN AS A NEIGHBOURING PART: TO THE PIPE'S OWN DRAWING".into());
+    words.push(studs);
+    words
+}
+
+/// The studs of the face, by the holes that they stand in; tells what is said of them.
+fn put_studs(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet, outer: f64) -> String {
+    let set = seat.set;
+    let Some(name) = one.joint_face.as_ref().and_then(|face| face.studs.as_ref()) else {
+        return "STUDS TO THE WORKS' STANDARD".into();
+    };
+    let group = set.design.groups.iter().position(|g| g.name == *name);
+    let Some((group, radii)) = group.map(|g| (g, circle_of(set, seat, g, outer))) else {
+        return String::new();
+    };
+    let finish = &set.design.groups[group].finish;
+    let half = finish.value().to_mm() / 2.0;
+    if let Some(&r) = radii.first() {
+        for edge in [r - half, r + half] {
+            seat.twice(board, (0.0, edge), (seat.t, edge), Stroke::SEEN);
+        }
+        seat.twice(board, (-4.0, r), (seat.t + FLANGE + 4.0, r), Stroke::CENTRE);
+    }
+    let alike = radii
+        .windows(2)
+        .all(|pair| Length::mm(pair[0]).same_as(Length::mm(pair[1])));
+    let on = match (radii.first(), alike) {
+        (Some(r), true) => {
+            let circle = set.figures.diameter(Length::mm(2.0 * r));
+            format!(" ON A CIRCLE OF {circle}")
+        }
+        _ => ", BY THEIR PLACES".into(),
+    };
+    format!(
+        "{} STUD HOLES ⌀{}{on}, TURNED INTO THE SECTION",
+        radii.len(),
+        set.figures.size_short(finish)
+    )
+}
+
+/// Distances of the stud holes from the middle of the hole that they stand round.
+fn circle_of(set: &Set<'_>, seat: &Seat<'_, '_>, studs: usize, outer: f64) -> Vec<f64> {
+    let Some(middle) = set.design.holes.iter().find(|h| h.group == seat.group) else {
+        return Vec::new();
+    };
+    let apart = |hole: &Hole| hole.at.distance(middle.at);
+    let round = set.design.holes.iter().filter(|h| h.group == studs);
+    round.map(apart).filter(|&r| r < outer).collect()
+}
