@@ -11,12 +11,11 @@ use super::pressed::pop;
 use super::reference::rectangle;
 use super::stamp::{Inscription, identity, lay_marks};
 use crate::design::cutter::Settings;
-use crate::design::{Design, Fabricated, Outline, Point, Rivet, RivetMade};
-use crate::spec::{Cutting, Fault, Flange, RingJoint, Spec};
-use crate::units::angle::PI;
+use crate::design::{Design, Fabricated, JointPlace, Outline, Point, Rivet, RivetMade, ring_joint};
+use crate::spec::{Cutting, Fault, Flange, Spec};
+use crate::units::Length;
 use crate::units::print::decimal;
 use crate::units::tolerance::SAME_ANGLE_DEG;
-use crate::units::{Length, Size};
 
 /// The strip, or the fault in its sizes.
 pub(super) fn strip(
@@ -30,7 +29,12 @@ pub(super) fn strip(
     let dress = settings.dress_outside().map_or(0.0, |d| d.value.to_mm());
     let edge = strip_edge(length, width, 0.0)?;
     let cut = strip_edge(length, width, dress)?;
-    let joint_deg = joint(spec, design, ring)?;
+    let joint = ring_joint(spec, design).expect("what has a strip has a fabricated flange");
+    let faults = joint_faults(design, &joint);
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    let joint_deg = joint.angle_deg;
     let place = |angle_deg: f64| along(ring, design, joint_deg, angle_deg);
     let rivets = rivet_places(design, ring, joint_deg);
     let mut shapes: Vec<(Layer, Shape)> = rivets
@@ -67,7 +71,7 @@ pub(super) fn strip(
             .iter()
             .map(|(rivet, at)| (rivet.id.clone(), *at))
             .collect(),
-        remarks: remarks(spec, design, ring, joint_deg, &settings),
+        remarks: remarks(ring, &joint, &settings),
         inscriptions: Vec::new(),
         mass_kg: design
             .figures
@@ -125,13 +129,7 @@ fn strip_edge(length: f64, width: f64, dress: f64) -> Result<Outline, Vec<Fault>
 }
 
 /// How the length is made up, and where the joint lies beside rivets and the barrel's seam.
-fn remarks(
-    spec: &Spec,
-    design: &Design,
-    ring: &Fabricated,
-    joint_deg: f64,
-    settings: &Settings<'_>,
-) -> Vec<String> {
+fn remarks(ring: &Fabricated, joint: &JointPlace, settings: &Settings<'_>) -> Vec<String> {
     let mm = |length: Length| decimal(length.to_mm(), 1);
     let mut made_up = format!(
         "Length made up: {} mm net on mid thickness",
@@ -163,13 +161,13 @@ fn remarks(
         made_up.push_str(&format!(", and {} all round for dressing", dress.words));
     }
     let mut remarks = vec![format!("{made_up}.")];
-    if let Some((rivet, away)) = nearest_rivet(design, ring, joint_deg) {
+    if let Some((rivet, away)) = &joint.nearest_rivet {
         remarks.push(format!(
             "The joint lies {} mm from the middle of rivet hole {rivet}, round the outside of the ring.",
-            mm(away)
+            mm(*away)
         ));
     }
-    if let Some((seam, away)) = from_seam(spec, ring, joint_deg) {
+    if let Some((seam, away)) = joint.seam {
         remarks.push(format!(
             "The barrel's lengthwise seam stands at {} degrees clockwise from the top, {} mm from the joint.",
             decimal(seam, 1),
@@ -179,78 +177,36 @@ fn remarks(
     remarks
 }
 
-/// The rivet next to the joint, and the way to its middle round the outside.
-fn nearest_rivet<'a>(
-    design: &'a Design,
-    ring: &Fabricated,
-    joint_deg: f64,
-) -> Option<(&'a str, Length)> {
-    let rivets = design.rivets.iter().flat_map(|line| &line.rivets);
-    rivets
-        .map(|rivet| {
-            (
-                rivet.id.as_str(),
-                round_to(ring, joint_deg, rivet.angle_deg),
-            )
-        })
-        .min_by(|a, b| a.1.total_cmp(&b.1))
-}
-
-/// The barrel's seam and the way to it, where the spec says where it stands.
-fn from_seam(spec: &Spec, ring: &Fabricated, joint_deg: f64) -> Option<(f64, Length)> {
-    let seam = written_joint(spec)?.barrel_seam?;
-    Some((seam, round_to(ring, joint_deg, seam)))
-}
-
-/// The shorter way round the outside of the ring between two angles.
-fn round_to(ring: &Fabricated, a: f64, b: f64) -> Length {
-    let apart = (a - b).rem_euclid(360.0);
-    apart.min(360.0 - apart) / 360.0 * PI * ring.ring_outside_diameter.value()
-}
-
-fn written_joint(spec: &Spec) -> Option<&RingJoint> {
-    match &spec.written.flange {
-        Some(Flange::Fabricated(ring)) => ring.joint.as_deref(),
+/// Refused: a joint that runs through a rivet hole, or stands too near the barrel's seam.
+fn joint_faults(design: &Design, joint: &JointPlace) -> Vec<Fault> {
+    const PATH: &str = "flange.fabricated.joint";
+    let mut faults = Vec::new();
+    let radius = design.rivets.as_ref().map(|line| line.hole.value() / 2.0);
+    let in_the_way = match (&joint.nearest_rivet, radius) {
+        (Some((id, away)), Some(radius)) if *away <= radius => Some(id),
         _ => None,
-    }
-}
-
-/// The rivet hole through which a joint at this angle would run.
-fn hole_in_the_way<'a>(design: &'a Design, ring: &Fabricated, joint_deg: f64) -> Option<&'a str> {
-    let radius = design.rivets.as_ref()?.hole.value() / 2.0;
-    let (id, away) = nearest_rivet(design, ring, joint_deg)?;
-    (away <= radius).then_some(id)
-}
-
-/// Where the ends of the strip meet, degrees clockwise from the top; refused on a rivet hole or too near the barrel's seam.
-fn joint(spec: &Spec, design: &Design, ring: &Fabricated) -> Result<f64, Vec<Fault>> {
-    let Some(joint) = written_joint(spec) else {
-        let joint_deg = between_rivets(design);
-        return match hole_in_the_way(design, ring, joint_deg) {
-            None => Ok(joint_deg),
-            Some(id) => Err(vec![Fault::new(
+    };
+    if !joint.written {
+        faults.extend(in_the_way.map(|id| {
+            Fault::new(
                 "rivets.rows",
                 format!(
                     "the joint of the ring finds no way between the rivets: next to top centre it runs through hole {id}"
                 ),
                 "set the rows in chain, have fewer rivets in a row, or give the joint a place with `flange.fabricated.joint`",
-            )]),
-        };
-    };
-    const PATH: &str = "flange.fabricated.joint";
-    let mut faults = Vec::new();
-    if let Some(id) = hole_in_the_way(design, ring, joint.angle) {
+            )
+        }));
+        return faults;
+    }
+    if let Some(id) = in_the_way {
         faults.push(Fault::new(
             format!("{PATH}.angle"),
             format!("the joint of the ring runs through rivet hole {id}"),
             "put it midway between two rivets",
         ));
     }
-    if let Some((_, away)) = from_seam(spec, ring, joint.angle) {
-        let least = joint
-            .clear_of_seam
-            .as_ref()
-            .map_or(Length::ZERO, Size::value);
+    if let Some((_, away)) = joint.seam {
+        let least = joint.clear_of_seam.unwrap_or(Length::ZERO);
         if away <= Length::ZERO || away.shortfall(least).is_some() {
             faults.push(
                 Fault::new(
@@ -265,10 +221,7 @@ fn joint(spec: &Spec, design: &Design, ring: &Fabricated) -> Result<f64, Vec<Fau
             );
         }
     }
-    match faults.is_empty() {
-        true => Ok(joint.angle),
-        false => Err(faults),
-    }
+    faults
 }
 
 fn material(spec: &Spec) -> Option<crate::spec::Material> {
@@ -277,28 +230,6 @@ fn material(spec: &Spec) -> Option<crate::spec::Material> {
         _ => None,
     };
     own.or_else(|| spec.written.plate.material.clone())
-}
-
-/// Where the ends meet if the spec does not say, degrees clockwise from the top: the middle of the gap between rivets that holds top
-/// centre, or of the next one clockwise where a rivet stands on it. Rows that zig-zag leave gaps of half a pitch.
-fn between_rivets(design: &Design) -> f64 {
-    let rivets = design.rivets.iter().flat_map(|line| &line.rivets);
-    // A rivet on top centre counts as the last before it, whichever way its angle was rounded.
-    let before_top = |deg: f64| match deg.rem_euclid(360.0) {
-        turn if turn > 360.0 - SAME_ANGLE_DEG => turn - 360.0,
-        turn => turn,
-    };
-    let angles: Vec<f64> = rivets.map(|rivet| before_top(rivet.angle_deg)).collect();
-    let after = |deg: &f64| *deg > SAME_ANGLE_DEG;
-    let first = angles.iter().copied().filter(after).reduce(f64::min);
-    let last = angles
-        .iter()
-        .map(|deg| if after(deg) { deg - 360.0 } else { *deg })
-        .reduce(f64::max);
-    match (first, last) {
-        (Some(first), Some(last)) => (last + first) / 2.0,
-        _ => 0.0,
-    }
 }
 
 fn joint_words(joint_deg: f64) -> String {

@@ -6,6 +6,7 @@ use super::cut_tables::{blank_sizes, holes_cut, letters_of, not_cut, stamps};
 use super::dimension::{FIRST_ROW, Says, across, leader, running_across, running_upwards, upwards};
 use super::flow::{Block, flow};
 use super::letter_size::{LABEL, NOTES, TABLE};
+use super::notes::Notes;
 use super::pages::continued;
 use super::particulars::below;
 use super::proving_bar::put_scale_bar;
@@ -15,8 +16,9 @@ use super::set::Set;
 use super::standing_notes::cut_notes;
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
-use crate::cut::{CutPart, Layer, Shape};
+use crate::cut::{CutPart, Layer, PartKind, Shape};
 use crate::design::{Edge, FlangeDesign, Point};
+use crate::spec::Pad;
 use crate::units::Length;
 use crate::units::angle::{cos, sin};
 
@@ -32,6 +34,8 @@ const MOST_BESIDE: usize = 1;
 const ON_A_SHEET: usize = 3;
 /// Room round a part for its dimensions, mm: left, above, right, below.
 const AROUND: (f64, f64, f64, f64) = (24.0, 26.0, 46.0, 26.0);
+/// Room left of a part alone on its strip, for its height, mm.
+const LEFT_ALONE: f64 = 18.0;
 /// More pops than this are left to the setting-out.
 const FEW_POPS: usize = 6;
 /// Millimetres of paper for one of the part from which stamped letters of 10 mm can be read.
@@ -40,6 +44,17 @@ const LEGIBLE: f64 = 0.2;
 const STAMP_GAP: f64 = 0.8;
 /// Arm of the cross that a pop is drawn as, mm of paper.
 const POP_ARM: f64 = 1.6;
+
+/// Where a part stands.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Place {
+    /// On the first sheet, large.
+    Main,
+    /// Under the main one.
+    Beside,
+    /// On a sheet of small parts.
+    Alone,
+}
 
 /// Parts as cut; none where nothing is cut.
 pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
@@ -55,12 +70,12 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
         ..room
     };
     let (view, tables) = set.shared(&above, TABLES, 6.0, VIEWS_ABOVE);
-    let scale = put_part(&mut board, set, main, &view, true);
+    let scale = put_part(&mut board, set, main, &view, Place::Main);
     board.scale_words = scale.words();
     for (i, part) in further.iter().enumerate() {
         let top = foot + BAND * i as f64;
         let band = PaperBox::new(room.left, top, room.right, top + BAND);
-        put_part(&mut board, set, part, &band, false);
+        put_part(&mut board, set, part, &band, Place::Beside);
     }
     let boxes_top = put_blank_boxes(&mut board, &tables);
     let blocks_room = PaperBox::new(tables.left, tables.top, tables.right, boxes_top - 3.0);
@@ -78,7 +93,7 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
         for (i, part) in parts.iter().enumerate() {
             let top = room.top + high * i as f64;
             let band = PaperBox::new(room.left, top, room.right, top + high);
-            put_part(&mut small, set, part, &band, false);
+            put_part(&mut small, set, part, &band, Place::Alone);
         }
         boards.push(small.on_smallest_paper(below(set.findings) > 0));
     }
@@ -135,20 +150,53 @@ pub(super) fn cut_box(part: &CutPart) -> PlateBox {
     b
 }
 
+/// What of a pad is not to be seen on its edge: its bore, its holes, and what is said of it.
+fn pad_words(set: &Set<'_>, pad: &Pad) -> Notes {
+    let fig = set.figures;
+    let mut words = Vec::new();
+    if let Some(bore) = &pad.bore {
+        words.push(format!(
+            "BORE ⌀{}, FINISHED AT THE WORKS",
+            fig.size_short(bore)
+        ));
+    }
+    for holes in &pad.holes {
+        words.push(format!(
+            "{} × ⌀{}, {}, FINISHED AT THE WORKS",
+            holes.at.len(),
+            fig.size_short(&holes.hole),
+            holes.name.to_uppercase()
+        ));
+    }
+    words.extend(pad.remarks.as_ref().map(|words| words.to_uppercase()));
+    let mut notes = Notes::new(&pad.name.to_uppercase(), words).at_height(TABLE);
+    notes.numbered = false;
+    notes
+}
+
 /// Draws a part within a box, with its outer sizes, its scale and how it lies; tells its scale.
 fn put_part(
     board: &mut Board,
     set: &Set<'_>,
     part: &CutPart,
     room: &PaperBox,
-    main: bool,
+    place: Place,
 ) -> Scale {
     let b = cut_box(part);
-    let (left, above, right, below) = if main { AROUND } else { (20.0, 4.0, 4.0, 20.0) };
+    let (left, above, right, below) = match place {
+        Place::Main => AROUND,
+        Place::Beside => (20.0, 4.0, 4.0, 20.0),
+        Place::Alone => (LEFT_ALONE, 4.0, 4.0, 20.0),
+    };
+    let main = place == Place::Main;
     let for_it = (room.width() - left - right, room.height() - above - below);
     let scale = largest_scale(b.width(), b.height(), for_it, set.figures.in_inches());
     let f = scale.factor();
-    let spare = (for_it.0 - b.width() * f).max(0.0) / 2.0;
+    // What stands alone keeps to the left, so that small parts go on small paper.
+    let spare = match place {
+        Place::Main | Place::Beside => (for_it.0 - b.width() * f).max(0.0) / 2.0,
+        Place::Alone => 0.0,
+    };
     let spare_high = if main {
         (for_it.1 - b.height() * f).max(0.0) / 2.0
     } else {
@@ -195,8 +243,22 @@ fn put_part(
         put_pops(board, set, part, &view, &paper);
         label_scribed_circles(board, set, part, &view, paper.right);
     }
+    let pad = set
+        .spec
+        .written
+        .pads
+        .iter()
+        .find(|pad| pad.name == part.name);
+    if let Some(pad) = pad.filter(|_| part.kind == PartKind::Pad) {
+        let words = PaperBox::new(paper.right + 8.0, paper.top, room.right, room.bottom);
+        pad_words(set, pad).put(board, &words, 0);
+    }
+    let thickness = part.thickness.as_ref().filter(|_| !main);
+    let thick = thickness.map_or(String::new(), |t| {
+        format!(" {} THICK,", set.figures.size_short(t))
+    });
     let title = format!(
-        "{}, {} OFF, SCALE {}: {}",
+        "{},{thick} {} OFF, SCALE {}: {}",
         part.name.to_uppercase(),
         part.number_off,
         scale.words(),
@@ -210,7 +272,11 @@ fn put_part(
     let lines = super::letter_size::wrap(&title, room.width() - 4.0, NOTES, true);
     for (i, line) in lines.iter().enumerate() {
         let base = y + i as f64 * NOTES * super::letter_size::LINE_PITCH;
-        board.bold(at(room.middle().x, base), line, NOTES, Hang::Middle);
+        let (x, hang) = match place {
+            Place::Main | Place::Beside => (room.middle().x, Hang::Middle),
+            Place::Alone => (room.left, Hang::Start),
+        };
+        board.bold(at(x, base), line, NOTES, hang);
     }
     if main {
         let bar_y = (y + 8.0).min(room.bottom - 5.0);

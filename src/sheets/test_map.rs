@@ -13,15 +13,23 @@ use super::table::Table;
 use super::view::{PlateBox, Stroke, View};
 use super::weld_numbers::weld_letter;
 use super::{Hang, Pen, Role, at};
-use crate::design::{FlangeDesign, Point, Weld, WeldPart, heel_quarter, nearest_to_heel, welds};
+use crate::design::{
+    FlangeDesign, JointPlace, Point, Weld, WeldPart, heel_quarter, nearest_to_heel, ring_joint,
+    welds,
+};
 use crate::spec::{Metal, Purpose};
-use crate::units::Length;
-use crate::units::angle::{cos, from_top_clockwise, sin};
+use crate::units::angle::{PI, cos, from_top_clockwise, sin};
+use crate::units::print::trimmed;
+use crate::units::{Length, Size};
 
 /// Width of the face view, mm.
 const VIEW: f64 = 132.0;
 /// The same on upright paper, mm.
 const UPRIGHT_VIEW: f64 = 92.0;
+/// Length of the stroke that marks the ring's own joint, mm of paper.
+const JOINT: f64 = 5.0;
+/// From the ring to the knee of a leader, mm of paper.
+const REACH: f64 = 9.0;
 /// Quarters, clockwise from the top.
 const QUARTERS: [&str; 4] = ["0° to 90°", "90° to 180°", "180° to 270°", "270° to 360°"];
 
@@ -120,6 +128,15 @@ fn zones(set: &Set<'_>) -> Vec<Zone> {
         }
         None => {}
     }
+    let letter = weld_letter(set);
+    let before = welds(set.design, None).len();
+    for (i, weld) in pad_welds(set).iter().enumerate() {
+        all.push((
+            format!("weld {letter}{} of the {}", before + i + 1, weld.pad),
+            format!("{}, at {}", fig.short(weld.length), weld.hole),
+            surface.into(),
+        ));
+    }
     for (index, group) in set.design.groups.iter().enumerate() {
         if set.number_off(index) == 0 || group.purpose == Purpose::FormerPin {
             continue;
@@ -189,33 +206,134 @@ fn weld_table(set: &Set<'_>) -> Option<Table> {
             ("DATE", 20.0, Hang::Start),
         ],
     );
+    let joint = ring_joint(set.spec, set.design);
+    let rivet = set.design.rivets.as_ref();
+    let beside_joint = joint
+        .as_ref()
+        .and_then(|j| Some(&j.nearest_rivet.as_ref()?.1));
     let or_dash = |length: Option<Length>| length.map_or("–".into(), |l| fig.table(l));
     for (i, weld) in all.iter().enumerate() {
+        // The joint of the ring runs between two rivets: what is clear is measured from its middle round the outside.
+        let clear_of = |across: Option<Length>| Some(*beside_joint? - across? / 2.0);
+        let (to_hole, to_head) = match weld.part {
+            WeldPart::Inside | WeldPart::Outside => (weld.to_rivet_hole, weld.to_rivet_head),
+            WeldPart::RingJoint => (clear_of(rivet.map(|r| r.hole.value())), clear_of(head)),
+        };
         table.rows.push(vec![
             format!("{letter}{}", i + 1),
-            place_of(weld).into(),
+            place_of(weld, joint.as_ref()),
             fig.table(weld.length),
             or_dash(weld.leg),
             weld.nearest_hole.map_or("–".into(), |(hole, metal)| {
                 format!("{} to {}", fig.table(metal), set.design.holes[hole].id)
             }),
-            or_dash(weld.to_rivet_hole),
-            or_dash(weld.to_rivet_head),
+            or_dash(to_hole),
+            or_dash(to_head),
             String::new(),
             String::new(),
             String::new(),
             String::new(),
         ]);
     }
-    (!all.is_empty()).then(|| table.filled_in())
+    for (i, weld) in pad_welds(set).into_iter().enumerate() {
+        let mut row = vec![format!("{letter}{}", all.len() + i + 1)];
+        row.push(format!("{} to plate, round its edge", weld.pad));
+        row.push(fig.table(weld.length));
+        row.push(fig.size_short(weld.leg));
+        row.push(format!("at {}", weld.hole));
+        table.row(row);
+    }
+    (!table.rows.is_empty()).then(|| table.filled_in())
 }
 
-fn place_of(weld: &Weld) -> &'static str {
-    match weld.part {
-        WeldPart::Inside => "plate to ring, inside, all round",
-        WeldPart::Outside => "plate to ring, outside, all round",
-        WeldPart::RingJoint => "ring's ends, midway between the rivets next to top centre",
+/// The weld round the edge of a pad.
+struct PadWeld<'a> {
+    pad: &'a str,
+    hole: &'a str,
+    length: Length,
+    leg: &'a Size,
+}
+
+/// A weld for every hole with a pad that is welded on, along the pad's own edge.
+fn pad_welds<'a>(set: &Set<'a>) -> Vec<PadWeld<'a>> {
+    let written = &set.spec.written;
+    let groups = &set.design.groups;
+    let mut all = Vec::new();
+    for (i, holes) in written.holes.iter().enumerate() {
+        let Some((at, leg)) = holes
+            .pad
+            .as_ref()
+            .and_then(|at| Some((at, at.weld_leg.as_ref()?)))
+        else {
+            continue;
+        };
+        let Some(pad) = written.pads.iter().find(|pad| pad.name == at.name) else {
+            continue;
+        };
+        let path = format!("holes[{i}]");
+        let of_set = set
+            .design
+            .holes
+            .iter()
+            .filter(|h| groups[h.group].path == path);
+        all.extend(of_set.map(|hole| PadWeld {
+            pad: &pad.name,
+            hole: &hole.id,
+            length: PI * pad.diameter.value(),
+            leg,
+        }));
     }
+    all
+}
+
+fn place_of(weld: &Weld, joint: Option<&JointPlace>) -> String {
+    match (weld.part, joint) {
+        (WeldPart::Inside, _) => "plate to ring, inside, all round".into(),
+        (WeldPart::Outside, _) => "plate to ring, outside, all round".into(),
+        (WeldPart::RingJoint, Some(joint)) => {
+            format!("ring's ends, at {}", degrees(joint.angle_deg))
+        }
+        (WeldPart::RingJoint, None) => "ring's ends".into(),
+    }
+}
+
+/// An angle within the round, with no more digits than it needs.
+fn degrees(deg: f64) -> String {
+    format!("{}°", trimmed(deg.rem_euclid(360.0), 3))
+}
+
+/// Where the ring's own joint stands: beside which rivet, and how far from the barrel's seam.
+fn joint_note(set: &Set<'_>, joint: &JointPlace) -> String {
+    let fig = set.figures;
+    let mut words = format!(
+        "RING'S OWN JOINT {}3 AT {}",
+        weld_letter(set),
+        degrees(joint.angle_deg)
+    );
+    if let Some((rivet, away)) = &joint.nearest_rivet {
+        words.push_str(&format!(
+            ", {} FROM THE MIDDLE OF RIVET HOLE {rivet}",
+            fig.short(*away)
+        ));
+    }
+    words.push_str(", ROUND THE OUTSIDE OF THE RING.");
+    match (joint.seam, joint.clear_of_seam) {
+        (Some((deg, away)), least) => {
+            words.push_str(&format!(
+                " BARREL SEAM AT {}, {} FROM THE JOINT",
+                degrees(deg),
+                fig.short(away)
+            ));
+            match least {
+                Some(least) => words.push_str(&format!("; THE WORKS ASKS {}.", fig.short(least))),
+                None => words.push('.'),
+            }
+        }
+        (None, _) => words.push_str(
+            " KEEP IT CLEAR OF THE BARREL SEAM: NOT JUDGED, `flange.fabricated.joint.barrel_seam` IS NOT GIVEN.",
+        ),
+    }
+    words
 }
 
 fn notes(set: &Set<'_>) -> Notes {
@@ -240,7 +358,7 @@ fn notes(set: &Set<'_>) -> Notes {
         }
         Some(FlangeDesign::Fabricated(_)) => {
             notes.push("TEST THE WELDS BEFORE TUBE OR RIVET HOLES ARE DRILLED.".into());
-            notes.push("KEEP THE RING'S OWN JOINT CLEAR OF THE BARREL SEAM.".into());
+            notes.extend(ring_joint(set.spec, set.design).map(|joint| joint_note(set, &joint)));
         }
         None => {}
     }
@@ -297,6 +415,9 @@ fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         None => return,
     };
     put_quarters(board, &view, radius.to_mm(), outside.to_mm());
+    if let Some(joint) = ring_joint(set.spec, design) {
+        put_joint(board, set, &view, &joint, (radius.to_mm(), outside.to_mm()));
+    }
     let words = format!("FACE, {}, {}", view_words(design.view_from), scale.words());
     let height = super::letter_size::fitting_height(&words, room.width(), NOTES, true);
     board.bold(
@@ -323,5 +444,37 @@ fn put_quarters(board: &mut Board, view: &View, radius: f64, outside: f64) {
         let knee = along(start + 45.0, outside + 9.0 / view.scale);
         let words = [format!("Z{}", quarter + 1)];
         super::dimension::leader(board, tip, knee, &words, FIGURES);
+    }
+}
+
+/// The joint of the ring, a heavy stroke across it with its weld's number; and the seam of the barrel, outside it.
+fn put_joint(
+    board: &mut Board,
+    set: &Set<'_>,
+    view: &View,
+    joint: &JointPlace,
+    (radius, outside): (f64, f64),
+) {
+    let along = |deg: f64, r: f64| {
+        let a = from_top_clockwise(deg);
+        view.place(Point::new(r * cos(a), r * sin(a)))
+    };
+    let half = JOINT / 2.0 / view.scale;
+    let (a, b) = (
+        along(joint.angle_deg, radius - half),
+        along(joint.angle_deg, radius + half),
+    );
+    board.line(a, b, Pen::Frame, super::Pattern::Continuous, Role::Centre);
+    let reach = outside + REACH / view.scale;
+    let name = [format!("{}3", weld_letter(set))];
+    super::dimension::leader(board, b, along(joint.angle_deg, reach), &name, FIGURES);
+    if let Some((deg, _)) = joint.seam {
+        let (near, far) = (
+            along(deg, outside),
+            along(deg, outside + JOINT / view.scale),
+        );
+        board.line(near, far, Pen::Wide, super::Pattern::Chain, Role::Centre);
+        let words = ["BARREL SEAM".to_string()];
+        super::dimension::leader(board, far, along(deg, reach), &words, TABLE);
     }
 }
