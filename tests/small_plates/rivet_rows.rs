@@ -2,7 +2,7 @@
 
 use centrepop::checks::Finding;
 use centrepop::cut::cut_parts;
-use centrepop::design::{Design, RivetMade, cross_checks, set_out, welds};
+use centrepop::design::{Design, RivetMade, changes, cross_checks, set_out, welds};
 use centrepop::spec::{Fault, read_spec};
 use centrepop::units::Length;
 
@@ -15,6 +15,10 @@ rivets: {rivet: 7/8 in, hole: 15/16 in, count: 40, from_edge: 1 13/32 in, rows: 
 ";
 const DEEP: (&str, &str) = ("straight: 2 in", "straight: 6 in");
 const ZIG_ZAG: &str = "arrangement: zig-zag, apart: 1 11/16 in";
+const ONE_ROW: (&str, &str) = (
+    "rows: {number: 2, arrangement: zig-zag, apart: 1 11/16 in}, ",
+    "",
+);
 const SHEAR: &str = "shear_strength: 23 tonf/in2";
 
 /// A ring 6 in wide in the place of the pressed flange, with legs of 3/8 in.
@@ -140,10 +144,7 @@ fn by_hand_how_far_in_each_row_lies() {
     let chain = plate(&[("arrangement: zig-zag", "arrangement: chain")]);
     assert_eq!(chain.rivets.unwrap().places_round().len(), 40);
     // One row lies where it is written.
-    let single = plate(&[(
-        "rows: {number: 2, arrangement: zig-zag, apart: 1 11/16 in}, ",
-        "",
-    )]);
+    let single = plate(&[ONE_ROW]);
     let line = single.rivets.as_ref().unwrap();
     assert_eq!(
         (line.row_count(), line.in_a_row(), line.places_round().len()),
@@ -185,13 +186,7 @@ fn by_hand_masses_and_long_checks() {
         "grade: P265GH, metal: steel, strength: 26",
         "density: 7850 kg/m3, grade: P265GH, metal: steel, strength: 26",
     );
-    let single = plate(&[
-        dense,
-        (
-            "rows: {number: 2, arrangement: zig-zag, apart: 1 11/16 in}, ",
-            "",
-        ),
-    ]);
+    let single = plate(&[dense, ONE_ROW]);
     let double = plate(&[dense]);
     let kg = |design: &Design| design.figures.plate_mass_kg.unwrap();
     assert_eq!(format!("{:.4}", kg(&single) - kg(&double)), "1.7760");
@@ -210,6 +205,25 @@ fn by_hand_masses_and_long_checks() {
         .unwrap();
     assert_eq!(quarter.ids, ("R1".to_string(), "R11".to_string()));
     assert_eq!(format!("{:.3}", quarter.length.to_inches()), "28.991");
+}
+
+/// One row and two compared: 1.40625 in is 35.71875 mm, and 1.6875 more 78.58125 mm.
+#[test]
+fn by_hand_rows_that_change_are_told() {
+    let single = plate(&[ONE_ROW]);
+    let found = changes(&single, &plate(&[])).figures;
+    let told = |name: &str| {
+        let change = found.iter().find(|change| change.name == name);
+        change.map(|change| (change.old, change.new))
+    };
+    assert_eq!(told("rivets"), Some((Some(40.0), Some(80.0))));
+    assert_eq!(told("rows of rivets"), Some((Some(1.0), Some(2.0))));
+    let (old, new) = told("inner row of rivets to the flange's edge").expect("it moved");
+    assert_eq!(
+        format!("{:.5} {:.5}", old.unwrap(), new.unwrap()),
+        "35.71875 78.58125"
+    );
+    assert_eq!(told("rivet pitch at the bore"), None);
 }
 
 /// Pitch π: 0.33 × 3.141593 + 0.67 × 0.9375 = 1.664851 in, 0.0226 less than the 1.6875 there are. Board of Trade √(38.307519 × 6.891593)/10 = 1.624807, and diagonally
@@ -257,10 +271,7 @@ fn by_hand_gaps_of_zig_zag_rows() {
         "1.6875",
         "1.664851",
     );
-    let single = judged(&[(
-        "rows: {number: 2, arrangement: zig-zag, apart: 1 11/16 in}, ",
-        "",
-    )]);
+    let single = judged(&[ONE_ROW]);
     assert!(!single.iter().any(|f| f.rule == "rivet_rows"));
 }
 
@@ -497,13 +508,7 @@ fn by_hand_greatest_pitch_of_two_rows() {
         "stands alone",
     );
     // One row is compared as ever: 1.31 × 12.7 + 41.28 = 57.917 mm.
-    let single = judged(&[
-        named,
-        (
-            "rows: {number: 2, arrangement: zig-zag, apart: 1 11/16 in}, ",
-            "",
-        ),
-    ]);
+    let single = judged(&[named, ONE_ROW]);
     let pitch = one(&single, "rivet_pitch", "C t + 41.28", "");
     assert_eq!(
         pitch.working[0],

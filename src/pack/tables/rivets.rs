@@ -62,3 +62,41 @@ fn from_edge(line: &RivetLine, rivet: &Rivet) -> [String; 2] {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::set_out;
+    use crate::spec::read_spec;
+
+    /// Rows of Hobthrush 40.25 mm apart: 36 as written, 76.25, 116.5 mm. The same 36 mm as 1 13/32 in and rows 1 1/2 in apart: 2 29/32 in.
+    #[test]
+    fn by_hand_each_row_from_the_edge() {
+        let told = |line: &RivetLine, index: usize| from_edge(line, &line.rivets[index]);
+        let of = |edge: &str, apart: &str| {
+            let text = include_str!("../../../specs/hobthrush-smokebox.yaml")
+                .replacen("ring_width: 90 mm", "ring_width: 170 mm", 1)
+                .replacen("from_edge: 36 mm", &format!("from_edge: {edge}"), 1)
+                .replacen(
+                    "  count: 48",
+                    &format!(
+                        "  rows: {{number: 3, arrangement: chain, apart: {apart}}}\n  count: 40"
+                    ),
+                    1,
+                );
+            let spec = read_spec("rows.yaml", text.as_bytes()).unwrap_or_else(|f| panic!("{f}"));
+            let line = set_out(&spec)
+                .expect("a sound plate")
+                .rivets
+                .expect("rivets");
+            [0, 40, 80].map(|index| told(&line, index))
+        };
+        let of_mm = of("36 mm", "40.25 mm");
+        assert_eq!(of_mm[0], ["36 mm", "36.000"]);
+        assert_eq!(of_mm[1], ["76.25 mm", "76.250"]);
+        assert_eq!(of_mm[2], ["116.5 mm", "116.500"]);
+        let of_inches = of("1 13/32 in", "1 1/2 in");
+        assert_eq!(of_inches[0], ["1 13/32 in", "35.719"]);
+        assert_eq!(of_inches[1], ["2 29/32 in", "73.819"]);
+    }
+}
