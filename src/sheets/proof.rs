@@ -36,6 +36,8 @@ fn specs() -> Vec<Spec> {
         )),
         odd(&double_riveted(&folder)),
         odd(&three_rows_on_a_ring(&folder)),
+        odd(&small_and_chain_riveted()
+            .replace("units: inches}", "units: inches}\nsheets: {paper: A4}")),
         odd(&small_and_chain_riveted()),
     ]
 }
@@ -432,16 +434,15 @@ fn holds_rows_of_rivets_are_told() {
 /// its scale, and along the barrel rows that zig-zag are seen twice as often as those in chain.
 #[test]
 fn holds_every_rivet_of_every_row_is_drawn() {
-    for one in drawn().iter().rev().take(3) {
+    for one in drawn().iter().rev().take(4) {
         let line = one.set.design.rivets.as_ref().expect("rivets");
         let rows = line.rows.as_ref().expect("rows");
-        let board = one
+        let mut heights: std::collections::BTreeMap<String, usize> = Default::default();
+        let sheets = one
             .boards
             .iter()
-            .find(|board| board.name == "flange-rivets")
-            .expect("a sheet");
-        let mut heights: std::collections::BTreeMap<String, usize> = Default::default();
-        for mark in &board.marks {
+            .filter(|board| board.name == "flange-rivets");
+        for mark in sheets.flat_map(|board| &board.marks) {
             if let Mark::Circle {
                 centre,
                 role: Role::Object,
