@@ -32,6 +32,7 @@ pub mod mixed_holes;
 pub mod old_sizes;
 pub mod other_ligaments;
 pub mod pairs;
+mod repair_metal;
 pub mod rivet_edge;
 pub mod rivet_joint;
 pub mod rivet_pitch;
@@ -46,6 +47,7 @@ pub mod stayed_surface;
 pub mod stayed_surface_rectangular;
 pub mod telltale;
 pub mod test_pressure;
+pub mod thickness_readings;
 pub mod tube_hole_clearance;
 pub mod tube_ligament;
 pub mod tube_ligament_alternative;
@@ -150,6 +152,7 @@ pub const REGISTER: &[&Rule] = &[
     &end_load::RULE,
     &old_sizes::RULE,
     &heating_surface::RULE,
+    &thickness_readings::RULE,
     &weld_repair::RULE,
     &test_pressure::RULE,
     &concession::RULE,

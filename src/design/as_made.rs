@@ -2,6 +2,7 @@
 
 use super::above_tubes::above_tubes;
 use super::masses::figures;
+use super::repair::measure_again;
 use super::set_out::largest_circles;
 use super::stay_area::stay_areas;
 use super::{Design, Point, directions, lands, survey};
@@ -50,7 +51,7 @@ impl HoleMade {
 
 /// The plate with these holes as they were measured, and the others as designed.
 ///
-/// What stands between holes, to the lines of the plate, round the supports and above the tubes is found again; so are the masses.
+/// What stands between holes, to the lines of the plate, to weld repairs, round the supports and above the tubes is found again; so are the masses.
 /// The pitch on which stays stand, the other plate's holes, the withdrawal and the rivets stay as designed. Nothing is refused: holes
 /// that were made to meet have negative metal between them.
 pub fn as_made(written: &Written, design: &Design, made: &[HoleMade]) -> Design {
@@ -75,6 +76,9 @@ pub fn as_made(written: &Written, design: &Design, made: &[HoleMade]) -> Design 
         &plate.groups,
         &plate.stay_tubes,
     );
+    for repair in &mut plate.repairs {
+        measure_again(repair, &plate.holes, &plate.groups);
+    }
     let flange = plate.flange.as_ref();
     plate.above_tubes = above_tubes(written, flange, &plate.holes, &plate.groups);
     plate.stay_areas = stay_areas(

@@ -16,6 +16,7 @@ mod edge;
 mod edges_meet;
 mod exception;
 mod flange;
+mod gap;
 mod gauges;
 mod grip;
 mod hole;
@@ -39,6 +40,9 @@ mod outline_offset;
 mod overlap;
 mod path;
 mod point;
+mod reading;
+mod repair;
+mod repair_line;
 mod ring_joint;
 mod rivet_line;
 mod rivet_rows;
@@ -49,6 +53,7 @@ mod set_out;
 mod since;
 mod smokebox_tube_plate;
 mod stay_area;
+mod stay_field;
 mod stay_pitch;
 mod stay_tubes;
 mod struck_lines;
@@ -85,6 +90,8 @@ pub use outline::{NotAnOutline, Outline};
 pub use outline_offset::OffsetFailed;
 pub use path::{BadStep, ImpossiblePath, Step, Walk};
 pub use point::Point;
+pub use reading::{Covered, Reading};
+pub use repair::{AmongStays, FlangeCrossing, LeftBy, Repair, RepairWork, between_areas};
 pub use ring_joint::{JointPlace, ring_joint};
 pub use rivet_line::{HeadRoom, Rivet, RivetLine, RivetMade};
 pub use rivet_rows::RivetRows;
@@ -137,6 +144,10 @@ pub struct Design {
     pub withdrawal: Option<DrawnOut>,
     /// Rivets of the flange.
     pub rivets: Option<RivetLine>,
+    /// What is to be welded on a plate that is kept, in the order of the spec.
+    pub repairs: Vec<Repair>,
+    /// Thickness readings of a plate that is kept, in the order of the spec.
+    pub readings: Vec<Reading>,
     /// Least ligament for every pair of purposes that has one.
     pub least_ligaments: Vec<LeastLigament>,
     /// Ligaments of each nest by direction.

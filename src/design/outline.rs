@@ -211,6 +211,31 @@ impl Outline {
         })
     }
 
+    /// The stretch of it walked anticlockwise from one place on it to another; of a place beside it, from the nearest on it.
+    pub fn stretch(&self, from: Point, to: Point) -> Vec<Edge> {
+        let number = |place: Point| {
+            let from_edge = |edge: &Edge| edge.distance(place);
+            let nearest = (0..self.edges.len())
+                .min_by(|&a, &b| from_edge(&self.edges[a]).total_cmp(&from_edge(&self.edges[b])));
+            let index = nearest.expect("an outline has edges");
+            (index, self.edges[index].nearest(place))
+        };
+        let ((first, from), (last, to)) = (number(from), number(to));
+        let along = &self.edges[first];
+        if first == last && along.run_to(from) <= along.run_to(to) {
+            return vec![along.between(from, to)];
+        }
+        let mut all = vec![along.between(from, along.to())];
+        let mut next = (first + 1) % self.edges.len();
+        while next != last {
+            all.push(self.edges[next]);
+            next = (next + 1) % self.edges.len();
+        }
+        all.push(self.edges[last].between(self.edges[last].from(), to));
+        all.retain(|edge| edge.from().distance(edge.to()) > SAME_LENGTH_MM);
+        all
+    }
+
     /// The outline at the opposite hand about the vertical centre line.
     pub fn opposite_hand(&self) -> Outline {
         Outline {

@@ -2,7 +2,7 @@
 
 use super::amount::{Amounts, point};
 use super::keyhole::ImpossibleKeyhole;
-use super::path::{ImpossiblePath, Step, Walk};
+use super::path::{BadStep, ImpossiblePath, Step, Walk};
 use super::{NotAnOutline, Outline, Point};
 use crate::spec::{Fault, KeyholeOutline, OutlineSpec, PathOutline, PathStep, RoundOutline};
 use crate::units::Length;
@@ -66,13 +66,9 @@ fn keyhole_plate(keyhole: &KeyholeOutline) -> Result<Outline, Fault> {
 }
 
 fn walked(path: &PathOutline, amounts: Amounts) -> Result<Outline, Fault> {
-    let steps: Result<Vec<Step>, Fault> = path.steps.iter().enumerate().map(step).collect();
-    Outline::path(point(&path.start), &steps?).map_err(|impossible| match impossible {
-        ImpossiblePath::Step(index, bad) => Fault::new(
-            format!("outline.path.steps[{index}]"),
-            bad.to_string(),
-            "look again at this step and the one before it",
-        ),
+    let steps = steps_of(&path.steps, "outline.path")?;
+    Outline::path(point(&path.start), &steps).map_err(|impossible| match impossible {
+        ImpossiblePath::Step(index, bad) => bad_step("outline.path", index, bad),
         ImpossiblePath::NotClosed(gap) => Fault::new(
             "outline.path.steps",
             format!(
@@ -95,14 +91,32 @@ fn walked(path: &PathOutline, amounts: Amounts) -> Result<Outline, Fault> {
     })
 }
 
-fn step((index, step): (usize, &PathStep)) -> Result<Step, Fault> {
+/// The steps of a walk that stands at this path of the spec.
+pub(super) fn steps_of(steps: &[PathStep], path: &str) -> Result<Vec<Step>, Fault> {
+    steps
+        .iter()
+        .enumerate()
+        .map(|(index, one)| step(&format!("{path}.steps[{index}]"), one))
+        .collect()
+}
+
+/// The fault of a step that cannot be walked.
+pub(super) fn bad_step(path: &str, index: usize, bad: BadStep) -> Fault {
+    Fault::new(
+        format!("{path}.steps[{index}]"),
+        bad.to_string(),
+        "look again at this step and the one before it",
+    )
+}
+
+fn step(path: &str, step: &PathStep) -> Result<Step, Fault> {
     let walk = match (&step.through, &step.radius) {
         (None, None) => Walk::Straight,
         (Some(through), None) => Walk::Through(point(through)),
         (None, Some(radius)) => Walk::Radius(radius.value().to_mm()),
         (Some(_), Some(_)) => {
             return Err(Fault::new(
-                format!("outline.path.steps[{index}]"),
+                path,
                 "an arc goes through a place or has a radius, and this step says both",
                 "write one of through and radius",
             ));

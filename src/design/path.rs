@@ -111,6 +111,13 @@ impl Outline {
     }
 }
 
+/// The edges walked from a start by steps that need not come back to it. The last step ends without a corner.
+pub(super) fn open_walk(start: Point, steps: &[Step]) -> Result<Vec<Edge>, ImpossiblePath> {
+    let edges = walk(start, steps)?;
+    let radii: Vec<f64> = steps.iter().map(|s| s.corner_radius).collect();
+    round_corners(&edges, &radii)
+}
+
 fn walk(start: Point, steps: &[Step]) -> Result<Vec<Edge>, ImpossiblePath> {
     let mut from = start;
     let mut edges = Vec::new();

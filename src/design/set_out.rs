@@ -8,6 +8,8 @@ use super::masses::figures;
 use super::nest::place_nest;
 use super::numbering::{Numbered, PlacedGroup, number_holes};
 use super::overlap::overlaps;
+use super::reading::place_readings;
+use super::repair::{Site, place_repairs};
 use super::rivet_line::{RIVET_LETTER, set_out_rivets};
 use super::since::since;
 use super::smokebox_tube_plate::{self, Form};
@@ -68,6 +70,16 @@ fn set_out_alone(spec: &Spec) -> Result<Design, Vec<Fault>> {
     support_line_is_there(written, &form, &mut faults);
     let other_ends = other_ends(written, &numbered, amounts, &mut faults);
     let withdrawal = draw_out(written, &numbered, &other_ends, &mut faults);
+    let stay_pitches = stay_pitches(&numbered, &stay_tubes);
+    let site = Site {
+        written,
+        form: &form,
+        numbered: &numbered,
+        rivets: rivets.as_ref(),
+        amounts,
+    };
+    let mut repairs = place_repairs(&site, &stay_pitches, &stay_tubes, &mut faults);
+    let readings = place_readings(&site, &mut repairs, &mut faults);
     if !faults.is_empty() {
         return Err(faults);
     }
@@ -85,7 +97,6 @@ fn set_out_alone(spec: &Spec) -> Result<Design, Vec<Fault>> {
         &numbered.groups,
         &stay_tubes,
     );
-    let stay_pitches = stay_pitches(&numbered, &stay_tubes);
     let flange = form.flange.as_ref();
     let above_tubes = above_tubes(written, flange, &numbered.holes, &numbered.groups);
     let stay_areas = stay_areas(
@@ -114,6 +125,8 @@ fn set_out_alone(spec: &Spec) -> Result<Design, Vec<Fault>> {
         other_ends,
         withdrawal,
         rivets,
+        repairs,
+        readings,
         least_ligaments: survey.least,
         close_pairs: survey.close_pairs,
         largest_circle: circles.0,

@@ -202,18 +202,29 @@ fn put_number(board: &mut Board, view: &View, centre: Point, words: &str, height
 
 /// Numbers of holes off the nest that are too small to hold them, each where nothing stands in its way.
 pub fn put_loose_numbers(board: &mut Board, view: &View, design: &Design) {
+    put_loose_numbers_clear(board, view, design, (0.4, 6));
+}
+
+/// The same with so much clear paper round each, mm, looked for on so many rings about the hole: wider lines ask for more.
+pub fn put_loose_numbers_clear(board: &mut Board, view: &View, design: &Design, room: (f64, u32)) {
     for hole in &design.holes {
         let radius = hole.finish.value().to_mm() / 2.0 * view.scale;
         if !in_nest(design.groups[hole.group].purpose) && number_height(&hole.id, radius).is_none()
         {
-            put_number_beside(board, view.place(hole.at), radius, &hole.id);
+            put_number_beside(board, view.place(hole.at), radius, &hole.id, room);
         }
     }
 }
 
-fn put_number_beside(board: &mut Board, c: PaperPoint, radius: f64, id: &str) {
+fn put_number_beside(
+    board: &mut Board,
+    c: PaperPoint,
+    radius: f64,
+    id: &str,
+    (gap, rings): (f64, u32),
+) {
     let wide = face::width(id, TABLE, false);
-    let places = (0..6).flat_map(|ring| {
+    let places = (0..rings).flat_map(|ring| {
         let reach = radius + 1.0 + f64::from(ring) * 1.5;
         let (dx, dy) = (reach + wide / 2.0, reach + TABLE / 2.0);
         let slant = reach * 0.7;
@@ -238,7 +249,7 @@ fn put_number_beside(board: &mut Board, c: PaperPoint, radius: f64, id: &str) {
     };
     let found = places
         .into_iter()
-        .find(|&p| is_clear(board, &round(p), 0.4));
+        .find(|&p| is_clear(board, &round(p), gap));
     let place = found.unwrap_or(at(c.x + radius + 1.0 + wide / 2.0, c.y - radius - TABLE));
     board.text(at(place.x, place.y + TABLE / 2.0), id, TABLE, Hang::Middle);
 }

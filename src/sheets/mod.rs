@@ -74,6 +74,7 @@ mod preparation_detail;
 #[cfg(test)]
 mod proof;
 mod proving_bar;
+mod repair_tables;
 mod ring_detail;
 mod rivet_plan;
 mod rivet_tables;
@@ -98,6 +99,9 @@ mod standing_notes;
 mod stay_end;
 mod struck_view;
 mod summary;
+mod survey;
+mod survey_marks;
+mod survey_tables;
 pub mod svg;
 mod symbols;
 mod table;
@@ -159,6 +163,7 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
     boards.extend(least_paper(set, design_check::design_check));
     boards.extend(marking_out::marking_out(set));
     boards.extend(tube_ends::tube_ends(set));
+    boards.extend(survey::survey(set));
     boards.extend(least_paper(set, stages_by_group::stages_by_group));
     boards.extend(count_sheet::count_sheet(set));
     boards.extend(inspection::inspection(set));

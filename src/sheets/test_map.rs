@@ -9,13 +9,14 @@ use super::paper_size::is_upright;
 use super::particulars::view_words;
 use super::scale::largest_scale;
 use super::set::Set;
+use super::survey_marks::{put_repair_numbers, put_repairs};
 use super::table::Table;
 use super::view::{PlateBox, Stroke, View};
-use super::weld_numbers::weld_letter;
+use super::weld_numbers::{repair_number, weld_letter};
 use super::{Hang, Pen, Role, at};
 use crate::design::{
-    FlangeDesign, JointPlace, Point, Weld, WeldPart, heel_quarter, nearest_to_heel, ring_joint,
-    welds,
+    FlangeDesign, JointPlace, Point, Repair, RepairWork, Weld, WeldPart, heel_quarter,
+    nearest_to_heel, ring_joint, welds,
 };
 use crate::spec::{Metal, Purpose};
 use crate::units::angle::{PI, cos, from_top_clockwise, sin};
@@ -33,11 +34,14 @@ const REACH: f64 = 9.0;
 /// Quarters, clockwise from the top.
 const QUARTERS: [&str; 4] = ["0° to 90°", "90° to 180°", "180° to 270°", "270° to 360°"];
 
-/// Welds and tests; none where the plate has no flange, and so neither weld nor heel.
+/// Welds and tests; none where the plate has neither flange nor repair, and so neither weld nor heel.
 pub fn test_map(set: &Set<'_>) -> Vec<Board> {
+    let repaired = !set.design.repairs.is_empty();
     let name = match &set.design.flange {
         Some(FlangeDesign::Fabricated(_)) => "Welds and tests",
+        Some(FlangeDesign::Pressed(_)) if repaired => "Welds and tests of heel and holes",
         Some(FlangeDesign::Pressed(_)) => "Tests of heel and holes",
+        None if repaired => "Welds and tests",
         None => return Vec::new(),
     };
     let mut board = set.board("tests", name);
@@ -137,6 +141,16 @@ fn zones(set: &Set<'_>) -> Vec<Zone> {
             surface.into(),
         ));
     }
+    for (i, repair) in set.design.repairs.iter().enumerate() {
+        all.push((
+            format!("weld {}, {}", repair_number(set, i), repair.name),
+            match repair.length > Length::ZERO {
+                true => fig.short(repair.length),
+                false => "every crack".into(),
+            },
+            repair_method(repair, surface),
+        ));
+    }
     for (index, group) in set.design.groups.iter().enumerate() {
         if set.number_off(index) == 0 || group.purpose == Purpose::FormerPin {
             continue;
@@ -159,6 +173,18 @@ fn zones(set: &Set<'_>) -> Vec<Zone> {
             method,
         })
         .collect()
+}
+
+/// Surface tests of every repair; a weld right through the plate from within as well.
+fn repair_method(repair: &Repair, surface: &str) -> String {
+    match &repair.work {
+        RepairWork::BuildUp { .. } | RepairWork::CaulkingEdge(_) => {
+            format!("{surface}; thickness by ultrasonic")
+        }
+        RepairWork::Crack | RepairWork::Line { .. } | RepairWork::GirthCracks(_) => {
+            format!("{surface}; ultrasonic or radiography")
+        }
+    }
 }
 
 fn zone_table(set: &Set<'_>) -> Table {
@@ -243,11 +269,36 @@ fn weld_table(set: &Set<'_>) -> Option<Table> {
         row.push(format!("at {}", weld.hole));
         table.row(row);
     }
+    for (i, repair) in set.design.repairs.iter().enumerate() {
+        table.rows.push(repair_row(set, (i, repair)));
+    }
     (!table.rows.is_empty()).then(|| table.filled_in())
 }
 
+/// A repair in the table of welds; its leg, if it has one, is the procedure's.
+fn repair_row(set: &Set<'_>, (i, repair): (usize, &Repair)) -> Vec<String> {
+    let fig = set.figures;
+    let nearest = repair.nearest.iter().min_by(|a, b| a.2.total_cmp(&b.2));
+    let rivets = repair.crossings.iter().filter_map(|c| c.rivet.as_ref());
+    let rivet = rivets.min_by(|a, b| a.1.total_cmp(&b.1));
+    let length = Some(repair.length).filter(|length| *length > Length::ZERO);
+    vec![
+        repair_number(set, i),
+        format!("repair, {}", repair.name),
+        length.map_or("–".into(), |l| fig.table(l)),
+        "–".into(),
+        nearest.map_or("–".into(), |(_, hole, metal)| {
+            format!("{} to {}", fig.table(*metal), set.design.holes[*hole].id)
+        }),
+        rivet.map_or("–".into(), |(_, metal)| fig.table(*metal)),
+        "–".into(),
+        String::new(),
+        String::new(),
+    ]
+}
+
 /// The weld round the edge of a pad.
-struct PadWeld<'a> {
+pub struct PadWeld<'a> {
     pad: &'a str,
     hole: &'a str,
     length: Length,
@@ -255,7 +306,7 @@ struct PadWeld<'a> {
 }
 
 /// A weld for every hole with a pad that is welded on, along the pad's own edge.
-fn pad_welds<'a>(set: &Set<'a>) -> Vec<PadWeld<'a>> {
+pub fn pad_welds<'a>(set: &Set<'a>) -> Vec<PadWeld<'a>> {
     let written = &set.spec.written;
     let groups = &set.design.groups;
     let mut all = Vec::new();
@@ -398,11 +449,11 @@ fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         pattern: super::Pattern::Continuous,
         role: Role::Centre,
     };
-    let (radius, outside) = match &design.flange {
+    let quarters = match &design.flange {
         Some(FlangeDesign::Pressed(p)) => {
             let outside = p.outside_diameter.value() / 2.0;
             view.circle(board, Point::CENTRE, p.tangent_radius.to_mm(), heavy);
-            ((p.tangent_radius + outside) / 2.0, outside)
+            Some(((p.tangent_radius + outside) / 2.0, outside))
         }
         Some(FlangeDesign::Fabricated(r)) => {
             let outside = r.ring_outside_diameter.value() / 2.0;
@@ -410,14 +461,18 @@ fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
             for weld in [inside, outside] {
                 view.circle(board, Point::CENTRE, weld.to_mm(), heavy);
             }
-            ((inside + outside) / 2.0, outside)
+            Some(((inside + outside) / 2.0, outside))
         }
-        None => return,
+        None => None,
     };
-    put_quarters(board, &view, radius.to_mm(), outside.to_mm());
-    if let Some(joint) = ring_joint(set.spec, design) {
-        put_joint(board, set, &view, &joint, (radius.to_mm(), outside.to_mm()));
+    if let Some((radius, outside)) = quarters {
+        put_quarters(board, &view, radius.to_mm(), outside.to_mm());
+        if let Some(joint) = ring_joint(set.spec, design) {
+            put_joint(board, set, &view, &joint, (radius.to_mm(), outside.to_mm()));
+        }
     }
+    put_repairs(board, set, &view);
+    put_repair_numbers(board, set, &view, &edge);
     let words = format!("FACE, {}, {}", view_words(design.view_from), scale.words());
     let height = super::letter_size::fitting_height(&words, room.width(), NOTES, true);
     board.bold(

@@ -1,6 +1,8 @@
-//! The letter that opens the numbers of the welds: one that opens no hole's.
+//! Numbers of the welds: a letter that opens no hole's, then the ring's welds, those of pads, and the repairs in the order of the spec.
 
 use super::set::Set;
+use super::test_map::pad_welds;
+use crate::design::welds;
 
 /// J where no hole's number opens with it, else the next of a few; R is the rivets'.
 pub fn weld_letter(set: &Set<'_>) -> &'static str {
@@ -14,4 +16,10 @@ pub fn weld_letter(set: &Set<'_>) -> &'static str {
         .into_iter()
         .find(|letter| !taken(letter))
         .unwrap_or("WELD-")
+}
+
+/// The number of a repair, by its place in the spec's list: the same on every sheet and in the record.
+pub fn repair_number(set: &Set<'_>, repair: usize) -> String {
+    let before = welds(set.design, None).len() + pad_welds(set).len();
+    format!("{}{}", weld_letter(set), before + repair + 1)
 }

@@ -47,6 +47,8 @@ pub struct OwnLimits {
     pub tube_hole_clearance: Option<SizeLimit>,
     /// Least clear metal from hole edge to the flange line.
     pub land: Option<SizeLimit>,
+    /// Least clear metal from a weld repair to the edge of a hole.
+    pub weld_to_hole: Option<SizeLimit>,
     /// Least inside radius of the heel.
     pub flange_radius: Option<SizeLimit>,
     /// Least factor on the end load carried by the flange rivets.

@@ -15,10 +15,12 @@ mod pads;
 mod plate;
 mod read;
 mod remedies;
+mod repairs;
 mod respell;
 mod roof_girders;
 mod sense;
 mod shape;
+mod survey;
 mod tube_ends;
 mod typed;
 mod understand;
@@ -35,7 +37,9 @@ pub use judged::*;
 pub use pads::*;
 pub use plate::*;
 pub use read::{Spec, read_spec, read_spec_file, spec_schema};
+pub use repairs::*;
 pub use roof_girders::{RoofGirders, SidePlates};
+pub use survey::*;
 pub use tube_ends::{Door, Obstruction, OtherEnd, OtherLines, OtherPlaces, Withdrawal};
 
 use schemars::JsonSchema;
@@ -72,6 +76,11 @@ pub struct Written {
     pub pads: Vec<Pad>,
     /// Rivets of the flange.
     pub rivets: Option<RivetLineSpec>,
+    /// Thickness readings of a plate that is kept.
+    pub survey: Option<Survey>,
+    /// What is to be welded on a plate that is kept.
+    #[serde(default)]
+    pub repairs: Vec<Repair>,
     /// What supports the flat.
     pub support: Option<Support>,
     /// Girders of the firebox roof, where they bear on this plate: a firebox tube plate's only.

@@ -5,6 +5,7 @@
 mod cutting;
 mod fitted;
 mod job;
+mod kept_plate;
 mod limits;
 mod plate_work;
 mod sizes;
@@ -26,6 +27,8 @@ pub(super) fn contradictions(written: &Written) -> Vec<Fault> {
     limits::shares_and_ratios(written, &mut faults);
     plate_work::girders_on_another_plate(written, &mut faults);
     plate_work::mouths(written, &mut faults);
+    kept_plate::survey(written, &mut faults);
+    kept_plate::repairs(written, &mut faults);
     cutting::hole_policies(written, &mut faults);
     cutting::settings(written, &mut faults);
     faults

@@ -3,11 +3,15 @@
 //! The figures expected were worked by hand from the sizes in the specs; the working stands beside each.
 
 mod flanges;
+mod gritstone;
 mod limits;
 mod plate_work;
+mod readings;
+mod repairs;
 mod rivet_rows;
 mod stays;
 mod tubes;
+mod weld_lines;
 
 use centrepop::checks::{Finding, Verdict, run_checks};
 use centrepop::design::{Design, set_out};

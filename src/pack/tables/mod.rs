@@ -4,6 +4,7 @@
 //! nobody steps a rounded figure along a row.
 
 mod holes;
+mod readings;
 mod rivets;
 mod stays;
 mod tubes;
@@ -14,14 +15,17 @@ use crate::design::{Design, Stage};
 use crate::spec::Spec;
 use crate::units::{Length, Size, print};
 
-/// Every table of the pack. A table of something that the plate has none of holds its head alone.
+/// Every table of the pack. A table of something that the plate has none of holds its head alone; that of thickness readings is
+/// there for a plate that was surveyed.
 pub fn tables(spec: &Spec, design: &Design) -> Vec<PackFile> {
-    vec![
+    let mut tables = vec![
         holes::holes(spec, design),
         rivets::rivets(spec, design),
         stays::stays(spec, design),
         tubes::tubes(spec, design),
-    ]
+    ];
+    tables.extend(readings::readings(spec, design));
+    tables
 }
 
 /// A table as a file: its head, then its rows, each as long as the head; the fingerprint closes every row.

@@ -77,7 +77,7 @@ fn index(path: &str, index: &str) -> Option<Fault> {
     Some(Fault::new(path, fact, "write A, B, C …, without I and O"))
 }
 
-fn date(path: &str, text: &str) -> Option<Fault> {
+pub(super) fn date(path: &str, text: &str) -> Option<Fault> {
     let parts: Vec<&str> = text.split('-').collect();
     let is_date = match parts.as_slice() {
         [year, month, day] if year.len() == 4 && month.len() == 2 && day.len() == 2 => {

@@ -61,7 +61,7 @@ fn across(written: &Written) -> Option<(&'static str, &Size, &'static str)> {
 }
 
 /// The same figure in the other unit, and the nearest size in the written one's company: `16 mm or 5/8 in`.
-fn other_unit(size: &Size) -> String {
+pub(super) fn other_unit(size: &Size) -> String {
     let value = size.value();
     let in_millimetres = size.as_written().ends_with('m');
     if in_millimetres {
