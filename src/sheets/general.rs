@@ -457,7 +457,7 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
             let depth = p.depth.to_mm();
             let (low, edge) = (s.place(0.0, -p.tangent_radius.to_mm()), s.place(depth, -r));
             says(&fig.short(p.depth), p.depth, board, &|bd, sy| {
-                across(bd, low, edge, paper.bottom + FIRST_ROW, sy);
+                across(bd, low, edge, paper.bottom + FIRST_ROW - 1.0, sy);
             });
             let line_x =
                 right(depth).max(right(0.0)) + section_side(set) - SECTION_SIDE + FIRST_ROW;

@@ -5,12 +5,13 @@ use std::sync::OnceLock;
 
 use super::audit::audit;
 use super::board::Board;
+use super::marking_tables::strike_table;
 use super::set::Set;
 use super::spacing;
 use super::{Mark, Role, Sheet, boards, finish};
 use crate::checks::run_checks;
 use crate::cut::cut_parts;
-use crate::design::set_out;
+use crate::design::{LineWay, Point, runs, set_out};
 use crate::spec::{Spec, read_spec, read_spec_file};
 use crate::units::Length;
 
@@ -322,6 +323,33 @@ fn published_numbers_of_the_setting_out_are_dimension_height() {
             }
         }
     });
+}
+
+/// Every hole in the flat is given once on the marking-out: by its place along a run of its line, or by its own trammel lengths.
+/// Its place is worked here from the run's first hole and pitch, not taken from the hole.
+#[test]
+fn holds_every_hole_is_marked_out_once() {
+    for Drawn { set, .. } in drawn() {
+        let mut places: Vec<Point> = Vec::new();
+        for run in runs(set.design) {
+            for k in 0..run.count {
+                let step = run.pitch.map_or(0.0, |pitch| pitch.to_mm() * k as f64);
+                let (across, along) = (run.offset.to_mm(), run.first.to_mm() + step);
+                places.push(match run.way {
+                    LineWay::Columns => Point::new(across, along),
+                    LineWay::Rows => Point::new(along, across),
+                });
+            }
+        }
+        let struck = strike_table(set).map_or(Vec::new(), |table| table.rows);
+        for hole in &set.design.holes {
+            let same = |p: &&Point| Length::mm(hole.at.distance(**p)).same_as(Length::ZERO);
+            let on_lines = places.iter().filter(same).count();
+            let by_trammel = struck.iter().filter(|row| row[0] == hole.id).count();
+            let engine = &set.spec.written.job.engine;
+            assert_eq!(on_lines + by_trammel, 1, "{engine}: {}", hole.id);
+        }
+    }
 }
 
 /// Words that stand in the middle of a circle of the object, figures of ligaments left out.

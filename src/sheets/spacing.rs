@@ -58,7 +58,7 @@ pub fn too_close(board: &Board, upright: bool) -> Vec<String> {
             }
         }
         if let Some(apart) = from_outline(board, *a, upright)
-            && apart < FIRST
+            && apart < FIRST - 1e-6
         {
             found.push(format!("{words} is {apart:.1} mm from its outline"));
         }
