@@ -105,7 +105,7 @@ fn described(finding: Finding, design: &Design, circle: &LargestCircle, unit: Un
         .with_length("largest circle", "d", circle.diameter, unit)
         .provides_length(circle.diameter, unit)
         .because(format!(
-            "{} in diameter, touching {}",
+            "diameter {}, touching {}",
             unit.text(circle.diameter),
             supports.join(", ")
         ))

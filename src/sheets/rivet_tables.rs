@@ -76,7 +76,7 @@ pub fn rivet_table(set: &Set<'_>, line: &RivetLine) -> Table {
         columns.push(("AT BORE", 24.0, Hang::End));
     }
     let run = if inches { 16.4 } else { 17.5 };
-    columns.push((if inches { "SAME" } else { "AT BORE" }, run, Hang::End));
+    columns.push((if inches { "DECIMAL" } else { "AT BORE" }, run, Hang::End));
     columns.push(("OUTSIDE", run, Hang::End));
     columns.push(("MADE", 15.0, Hang::Start));
     if line.rows.is_some() {
