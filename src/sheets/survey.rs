@@ -6,6 +6,7 @@ use super::flow::{Block, flow};
 use super::letter_size::{FIGURES, NOTES, TABLE, fitting_height};
 use super::notes::Notes;
 use super::pages::continued;
+use super::paper_size::is_upright;
 use super::particulars::view_words;
 use super::repair_tables::{lines_tables, repair_table};
 use super::scale::largest_scale;
@@ -19,7 +20,7 @@ use super::{Hang, at};
 use crate::design::Point;
 use crate::spec::{RequiredThickness, Survey};
 
-/// Share of the sheet's width that the face takes.
+/// Share of the sheet that the face takes, across or down.
 const FACE: f64 = 0.585;
 /// Room beside the face for numbers and leaders, mm.
 const ASIDE: f64 = 17.0;
@@ -41,16 +42,28 @@ pub fn survey(set: &Set<'_>) -> Vec<Board> {
     };
     let mut board = set.board("survey", title);
     let room = board.room;
-    let face = PaperBox::new(
-        room.left,
-        room.top,
-        room.left + room.width() * FACE,
-        room.bottom,
-    );
+    let (face, column) = face_and_column(set, &room);
     put_view(&mut board, set, &face);
-    let column = PaperBox::new(face.right + 4.0, room.top + 3.5, room.right, room.bottom);
+    let columns = if is_upright(set.paper) { 1 } else { 2 };
     let left_over = flow(&mut board, &column, blocks(set)).0;
-    continued(set, vec![board], ("survey", title), 2, left_over)
+    continued(set, vec![board], ("survey", title), columns, left_over)
+}
+
+/// Where the face goes, and the tables: side by side, or one under the other on upright paper.
+fn face_and_column(set: &Set<'_>, room: &PaperBox) -> (PaperBox, PaperBox) {
+    let (left, top, right, bottom) = (room.left, room.top, room.right, room.bottom);
+    if is_upright(set.paper) {
+        let foot = top + room.height() * FACE;
+        return (
+            PaperBox::new(left, top, right, foot),
+            PaperBox::new(left, foot + 4.0, right, bottom),
+        );
+    }
+    let side = left + room.width() * FACE;
+    (
+        PaperBox::new(left, top, side, bottom),
+        PaperBox::new(side + 4.0, top + 3.5, right, bottom),
+    )
 }
 
 fn blocks(set: &Set<'_>) -> Vec<Block> {
@@ -177,6 +190,7 @@ mod tests {
     use super::super::audit::audit;
     use super::super::finish;
     use super::super::sample_jobs::{jobs, with_changed_set, with_set};
+    use super::super::test_map::test_map;
     use super::*;
     use crate::spec::{Repair, Spec};
 
@@ -226,6 +240,7 @@ mod tests {
             with_changed_set("specs/marl-hen-smokebox.yaml", change, |set| {
                 let boards = survey(set);
                 assert_eq!(boards[0].title, title);
+                let boards = boards.into_iter().chain(test_map(set)).collect();
                 for sheet in finish(set, boards) {
                     let defects: Vec<String> =
                         audit(&sheet).iter().map(ToString::to_string).collect();

@@ -270,7 +270,7 @@ fn weld_table(set: &Set<'_>) -> Option<Table> {
         table.row(row);
     }
     for (i, repair) in set.design.repairs.iter().enumerate() {
-        table.rows.push(repair_row(set, (i, repair)));
+        table.row(repair_row(set, (i, repair)));
     }
     (!table.rows.is_empty()).then(|| table.filled_in())
 }
@@ -292,8 +292,6 @@ fn repair_row(set: &Set<'_>, (i, repair): (usize, &Repair)) -> Vec<String> {
         }),
         rivet.map_or("–".into(), |(_, metal)| fig.table(*metal)),
         "–".into(),
-        String::new(),
-        String::new(),
     ]
 }
 
