@@ -133,7 +133,7 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
             .because(format!(
                 "{} in² at {} psi: {} lb on {stays} stays; holes in it not taken off",
                 rounded(above.area_in2, 1),
-                figure(psi),
+                rounded(psi, 0),
                 rounded(above.load_lb, 0)
             ))
             .work(format!(
