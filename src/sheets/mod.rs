@@ -28,6 +28,8 @@ mod figure;
 mod fit_figure;
 mod fit_record;
 mod fits_paper;
+#[cfg(test)]
+mod fitted_drawn;
 mod flange_detail;
 mod flange_rivets;
 mod flange_strip;

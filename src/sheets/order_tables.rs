@@ -164,6 +164,73 @@ pub fn stay_list(set: &Set<'_>) -> Option<Table> {
     (!table.rows.is_empty()).then_some(table)
 }
 
+/// Nuts, washers and plugs of which the spec gives a size, with how many this end wants; none where it gives none.
+pub fn fitted_list(set: &Set<'_>) -> Option<Table> {
+    let mut table = Table::new(
+        "NUTS, WASHERS AND PLUGS, THIS END",
+        &[
+            ("FOR", 40.0, Hang::Start),
+            ("PART", 34.0, Hang::Start),
+            ("OFF", 12.0, Hang::Middle),
+            ("SIZE", 82.0, Hang::Start),
+        ],
+    );
+    let fig = set.figures;
+    for (i, holes) in set.spec.written.holes.iter().enumerate() {
+        let path = format!("holes[{i}]");
+        let Some(group) = set.design.groups.iter().position(|g| g.path == path) else {
+            continue;
+        };
+        let mut parts: Vec<(String, String)> = Vec::new();
+        if let Some(plug) = &holes.plug {
+            parts.push((
+                holes.name.clone(),
+                format!(
+                    "⌀{} large end, one in {}, {} to the inch",
+                    fig.size_short(&plug.large_end),
+                    trimmed(plug.taper_one_in, 4),
+                    trimmed(plug.threads_per_inch, 2)
+                ),
+            ));
+        }
+        if let Some(stay) = &holes.stay {
+            let sides = [
+                ("outside", &stay.outside_nut, &stay.outside_washer),
+                ("inside", &stay.inside_nut, &stay.inside_washer),
+            ];
+            for (side, nut, washer) in sides {
+                parts.extend(nut.iter().map(|nut| {
+                    let (across, thick) = (&nut.across_flats, &nut.thickness);
+                    (
+                        format!("{side} nut"),
+                        format!(
+                            "{} across flats, {} thick",
+                            fig.size_short(across),
+                            fig.size_short(thick)
+                        ),
+                    )
+                }));
+                parts.extend(washer.iter().map(|washer| {
+                    let (wide, thick) = (&washer.diameter, &washer.thickness);
+                    (
+                        format!("{side} washer"),
+                        format!("⌀{}, {} thick", fig.size_short(wide), fig.size_short(thick)),
+                    )
+                }));
+            }
+        }
+        for (part, size) in parts {
+            table.row(vec![
+                set.numbers(group),
+                part,
+                set.number_off(group).to_string(),
+                size,
+            ]);
+        }
+    }
+    (!table.rows.is_empty()).then_some(table)
+}
+
 /// Masses for lifting; none where the spec gives no density.
 pub fn masses(set: &Set<'_>) -> Option<Table> {
     let f = &set.design.figures;

@@ -31,7 +31,16 @@ pub fn put_pad(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> Vec<Str
         .bore
         .as_ref()
         .map_or(seat.hole, |bore| bore.value().to_mm() / 2.0);
-    seat.cut(board, (face, end), (bore, outer), Lean::Left);
+    let rivets = pad.holes.first().and_then(|hole| {
+        let radii = hole.at.iter();
+        let radii = radii.map(|(x, y)| hypot(x.value().to_mm(), y.value().to_mm()));
+        let (r, half) = (
+            radii.min_by(f64::total_cmp)?,
+            hole.hole.value().to_mm() / 2.0,
+        );
+        Some((r - half, r + half))
+    });
+    seat.cut_round(board, (face, end), (bore, outer), (Lean::Left, rivets));
     for y in [bore, outer] {
         seat.twice(board, (face, y), (end, y), Stroke::SEEN);
     }

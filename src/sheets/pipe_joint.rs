@@ -21,7 +21,7 @@ pub fn put_pipe_joint(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> 
     let fig = seat.set.figures;
     let outer = face.diameter.value().to_mm() / 2.0;
     let end = outer + METAL;
-    seat.plate(board, end);
+    seat.plate_with_hole(board, end, stud_hole(seat, one, outer));
     let flange = seat.t + FLANGE;
     seat.twice(board, (seat.t, outer), (flange, outer), Stroke::ADJACENT);
     seat.twice(
@@ -77,6 +77,16 @@ fn put_studs(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet, outer: f64) 
         radii.len(),
         set.figures.size_short(finish)
     )
+}
+
+/// Between which radii a stud hole opens the plate; none where there are no studs.
+fn stud_hole(seat: &Seat<'_, '_>, one: &HoleSet, outer: f64) -> Option<(f64, f64)> {
+    let name = one.joint_face.as_ref()?.studs.as_ref()?;
+    let groups = &seat.set.design.groups;
+    let group = groups.iter().position(|g| g.name == *name)?;
+    let half = groups[group].finish.value().to_mm() / 2.0;
+    let r = *circle_of(seat.set, seat, group, outer).first()?;
+    Some((r - half, r + half))
 }
 
 /// Distances of the stud holes from the middle of the hole that they stand round.

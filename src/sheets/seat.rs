@@ -99,9 +99,31 @@ impl<'a, 'b> Seat<'a, 'b> {
         }
     }
 
+    /// The same, but for a hole through it between two radii.
+    pub fn cut_round(
+        &self,
+        board: &mut Board,
+        depths: (f64, f64),
+        (inner, outer): (f64, f64),
+        (lean, hole): (Lean, Option<(f64, f64)>),
+    ) {
+        match hole {
+            Some((from, to)) => {
+                self.cut(board, depths, (inner, from), lean);
+                self.cut(board, depths, (to, outer), lean);
+            }
+            None => self.cut(board, depths, (inner, outer), lean),
+        }
+    }
+
     /// The plate above and below the hole as far as a radius, where it is broken off.
     pub fn plate(&self, board: &mut Board, end: f64) {
-        self.cut(board, (0.0, self.t), (self.hole, end), Lean::Right);
+        self.plate_with_hole(board, end, None);
+    }
+
+    /// The same with another hole through it, between two radii.
+    pub fn plate_with_hole(&self, board: &mut Board, end: f64, hole: Option<(f64, f64)>) {
+        self.cut_round(board, (0.0, self.t), (self.hole, end), (Lean::Right, hole));
         for u in [0.0, self.t] {
             self.twice(board, (u, self.hole), (u, end), Stroke::SEEN);
         }

@@ -6,7 +6,7 @@ use super::board::{Board, PaperBox};
 use super::face;
 use super::flow::{Block, flow};
 use super::letter_size::NOTES;
-use super::order_tables::{masses, plate_sizes, rivet_order, stay_list, tube_order};
+use super::order_tables::{fitted_list, masses, plate_sizes, rivet_order, stay_list, tube_order};
 use super::pages::continued;
 use super::set::Set;
 
@@ -37,6 +37,7 @@ pub fn summary(set: &Set<'_>) -> Vec<Board> {
         tube_order(set),
         rivet_order(set),
         stay_list(set),
+        fitted_list(set),
         masses(set),
     ];
     let blocks = tables
