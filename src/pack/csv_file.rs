@@ -14,9 +14,12 @@ pub(super) fn csv_file(path: &str, rows: impl IntoIterator<Item = Vec<String>>) 
     PackFile::new(path, writer.into_inner().expect(in_memory))
 }
 
+/// A row, and the line of the file on which it begins.
+pub(super) type NumberedRow = (usize, Vec<String>);
+
 /// The rows of a CSV file with the line on which each begins, or the line and reason at which it cannot be read. Cells may be parted by
 /// commas or, as some spreadsheets save them, by semicolons; the first line decides. Blank lines are left out.
-pub(super) fn rows_of(text: &str) -> Result<Vec<(usize, Vec<String>)>, (usize, String)> {
+pub(super) fn rows_of(text: &str) -> Result<Vec<NumberedRow>, (usize, String)> {
     let first = text.lines().next().unwrap_or_default();
     let parted_by = match first.contains(';') && !first.contains(',') {
         true => b';',

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::COLUMNS;
 use crate::design::{Design, HoleMade, Point};
-use crate::pack::csv_file::rows_of;
+use crate::pack::csv_file::{NumberedRow, rows_of};
 use crate::spec::Spec;
 use crate::units::tolerance::RECORD_LAST_DIGIT_MM;
 use crate::units::{Length, Size};
@@ -146,7 +146,7 @@ impl Row<'_> {
 
 impl Reader<'_> {
     /// The head rows: whose record it is.
-    fn head(&mut self, rows: &[(usize, Vec<String>)], spec: &Spec) {
+    fn head(&mut self, rows: &[NumberedRow], spec: &Spec) {
         let job = &spec.written.job;
         let said = |name: &str| {
             let row = rows.iter().find(|(_, row)| row[0] == name);
@@ -181,7 +181,7 @@ impl Reader<'_> {
     }
 
     /// Finds every column of the record in its heading; a column that is not there may be one misspelt, so it is a fault.
-    fn columns(&mut self, (line, heading): &(usize, Vec<String>)) -> Option<Columns> {
+    fn columns(&mut self, (line, heading): &NumberedRow) -> Option<Columns> {
         let mut places = BTreeMap::new();
         for name in COLUMNS {
             let found: Vec<usize> = (0..heading.len())
@@ -211,7 +211,7 @@ impl Reader<'_> {
         (places.len() == COLUMNS.len()).then_some(Columns { places })
     }
 
-    fn items(&mut self, rows: &[(usize, Vec<String>)], columns: &Columns) {
+    fn items(&mut self, rows: &[NumberedRow], columns: &Columns) {
         let mut lines: BTreeMap<&str, usize> = BTreeMap::new();
         let design = self.design;
         let holes: BTreeMap<&str, usize> = (0..design.holes.len())
