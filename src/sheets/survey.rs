@@ -227,11 +227,12 @@ mod tests {
     /// A survey, repairs, and both, drawn on the pressed plate without a defect; titles say which it is.
     #[test]
     fn holds_the_sheet_has_no_defect() {
-        let both: fn(&mut Spec) = |spec| {
+        type Change = fn(&mut Spec);
+        let both: Change = |spec| {
             surveyed(spec);
             repaired(spec);
         };
-        let ways: [(fn(&mut Spec), &str); 3] = [
+        let ways: [(Change, &str); 3] = [
             (surveyed, "Thickness survey"),
             (repaired, "Repairs"),
             (both, "Survey and repairs"),
