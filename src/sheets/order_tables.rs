@@ -52,6 +52,21 @@ pub fn plate_sizes(set: &Set<'_>) -> Table {
         }
         None => {}
     }
+    for pad in &w.pads {
+        let off = pad.number_off.unwrap_or(1);
+        let bore = pad.bore.as_ref();
+        let bore = bore.map_or(String::new(), |bore| {
+            format!(", bore {}", fig.size_short(bore))
+        });
+        table.row(vec![
+            format!("{}, {off} off, diameter × thickness", pad.name),
+            format!(
+                "{} × {}{bore}",
+                fig.size_short(&pad.diameter),
+                fig.size_short(&pad.thickness)
+            ),
+        ]);
+    }
     let pressure = w
         .working_pressure
         .as_ref()
