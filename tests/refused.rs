@@ -58,6 +58,7 @@ fn holds_the_specs_read() {
         "specs/marl-hen-smokebox.yaml",
         "specs/hobthrush-smokebox.yaml",
         "specs/tallow-moor-smokebox.yaml",
+        "specs/gritstone-smokebox.yaml",
         "specs/pinders-oak-smokebox.yaml",
     ] {
         let bytes = std::fs::read(spec).expect("the spec is in the repository");

@@ -95,11 +95,16 @@ fn lengths(set: &Set<'_>, repair: &Repair) -> String {
     }
 }
 
+/// Sorts of holes whose least metal is told, the nearest first; the findings tell them all.
+const SHOWN: usize = 2;
+
 fn clear(set: &Set<'_>, repair: &Repair) -> String {
     let fig = set.figures;
-    let mut words: Vec<String> = repair
-        .nearest
-        .iter()
+    let mut nearest: Vec<_> = repair.nearest.iter().collect();
+    nearest.sort_by(|a, b| a.2.total_cmp(&b.2));
+    let mut words: Vec<String> = nearest
+        .into_iter()
+        .take(SHOWN)
         .map(|(_, hole, metal)| {
             format!("{} to {}", fig.decimal(*metal), set.design.holes[*hole].id)
         })
