@@ -68,3 +68,35 @@ fn row(survey: &Survey, design: &Design, reading: &Reading) -> Vec<String> {
     row.push(survey.by.clone().unwrap_or_default());
     row
 }
+
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    use super::*;
+    use crate::design::set_out;
+    use crate::spec::read_spec_file;
+
+    fn file(name: &str) -> Option<String> {
+        let path = Path::new("specs").join(format!("{name}-smokebox.yaml"));
+        let spec = read_spec_file(&path).unwrap_or_else(|faults| panic!("{faults}"));
+        let design = set_out(&spec).unwrap_or_else(|faults| panic!("{faults:?}"));
+        let file = readings(&spec, &design)?;
+        Some(String::from_utf8(file.bytes.clone()).expect("words"))
+    }
+
+    /// Reading 7 at (−7.4, −13.9) in is 12.6 of 12.7 mm, 1.553 in (39.45 mm) inside the piece let in; reading 14 is covered by nothing
+    /// and 19 7/8 in (504.825 mm) from the weld. A plate that was not surveyed has no such table.
+    #[test]
+    fn by_hand_rows_of_gritstone() {
+        let text = file("gritstone").expect("a survey");
+        let rows: Vec<&str> = text.lines().collect();
+        assert_eq!(rows.len(), 15);
+        let low = "12.6 mm,12.600,flat,12.7 mm,12.700,0.100,bottom patch,39.45";
+        assert!(rows[7].starts_with("7,-187.960,-353.060,"), "{}", rows[7]);
+        assert!(rows[7].contains(low), "{}", rows[7]);
+        let sound = "15.7 mm,15.700,flat,12.7 mm,12.700,,,,bottom patch,504.825,";
+        assert!(rows[14].contains(sound), "{}", rows[14]);
+        assert!(file("marl-hen").is_none());
+    }
+}
