@@ -508,11 +508,11 @@ fn by_hand_the_largest_circle_with_the_works_constants() {
 fn by_hand_where_the_largest_circles_stand() {
     let findings = findings(MARL_HEN, &[]);
     let circle = one(&findings, "largest_circle", "", "0.56, 11.66) in");
-    assert!(circle.why.starts_with("10.4"), "{}", circle.why);
+    assert!(circle.why.starts_with("diameter 10.4"), "{}", circle.why);
     let bare = one(&findings, "largest_circle", "geometry", "−1.91) in");
     has(bare, "29.94");
     assert!(
-        bare.why.starts_with("tubes not counted: 29.9"),
+        bare.why.starts_with("tubes not counted: diameter 29.9"),
         "{}",
         bare.why
     );
