@@ -550,8 +550,7 @@ fn published_dimension_lines_are_spaced() {
     let mut found = Vec::new();
     for one in drawn() {
         let engine = &one.set.spec.written.job.engine;
-        // Details are drawn at several scales with little room between, and are judged by the audit alone.
-        for board in one.boards.iter().filter(|b| b.name != "details") {
+        for board in &one.boards {
             let close = [false, true].map(|upright| spacing::too_close(board, upright));
             found.extend(
                 close

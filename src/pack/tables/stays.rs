@@ -3,7 +3,7 @@
 use super::{mm, nearest_64th, size, size_or_blank, stages, table};
 use crate::design::{Design, HoleGroup};
 use crate::pack::PackFile;
-use crate::spec::{Purpose, Spec, StaySpec};
+use crate::spec::{Nut, Purpose, Spec, StaySpec, Washer};
 use crate::units::{Length, print};
 
 const HEAD: &[&str] = &[
@@ -25,6 +25,22 @@ const HEAD: &[&str] = &[
     "telltale_mm",
     "needs_clear",
     "needs_clear_mm",
+    "outside_nut_across_flats",
+    "outside_nut_across_flats_mm",
+    "outside_nut_thickness",
+    "outside_nut_thickness_mm",
+    "outside_washer_diameter",
+    "outside_washer_diameter_mm",
+    "outside_washer_thickness",
+    "outside_washer_thickness_mm",
+    "inside_nut_across_flats",
+    "inside_nut_across_flats_mm",
+    "inside_nut_thickness",
+    "inside_nut_thickness_mm",
+    "inside_washer_diameter",
+    "inside_washer_diameter_mm",
+    "inside_washer_thickness",
+    "inside_washer_thickness_mm",
     "stages",
     "remarks",
 ];
@@ -53,12 +69,32 @@ pub(super) fn stays(spec: &Spec, design: &Design) -> PackFile {
             );
             row.extend(size_or_blank(stay.and_then(|stay| stay.telltale.as_ref())));
             row.extend(size_or_blank(group.needs_clear.as_ref()));
+            row.extend(nut_and_washer(stay, |s| {
+                (&s.outside_nut, &s.outside_washer)
+            }));
+            row.extend(nut_and_washer(stay, |s| (&s.inside_nut, &s.inside_washer)));
             row.push(stages(&group.stages));
             row.push(group.remarks.clone().unwrap_or_default());
             row
         })
         .collect();
     table(spec, "tables/stays.csv", HEAD, rows)
+}
+
+/// Sizes of the nut and the washer on one side of the plate, as far as the spec gives them.
+fn nut_and_washer(
+    stay: Option<&StaySpec>,
+    side: impl Fn(&StaySpec) -> (&Option<Nut>, &Option<Washer>),
+) -> Vec<String> {
+    let (nut, washer) = stay.map_or((&None, &None), side);
+    let (nut, washer) = (nut.as_ref(), washer.as_ref());
+    let sizes = [
+        nut.map(|nut| &nut.across_flats),
+        nut.map(|nut| &nut.thickness),
+        washer.map(|washer| &washer.diameter),
+        washer.map(|washer| &washer.thickness),
+    ];
+    sizes.into_iter().flat_map(size_or_blank).collect()
 }
 
 /// The stay as the spec has it, by the group's place in the spec.
