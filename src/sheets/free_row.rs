@@ -9,8 +9,8 @@ use super::letter_size::FIGURES;
 use super::text_box::{rise_and_fall, text_box};
 use super::{Hang, Mark, PaperPoint, Role, at, face};
 
-/// The nearest row to an object, mm: less than beside a whole view, since a detail is small.
-const NEAREST: f64 = FIRST_ROW - 2.0;
+/// The nearest row to an object, mm, as beside a whole view.
+const NEAREST: f64 = FIRST_ROW;
 /// Rows tried before the last is taken whatever is there.
 const ROWS: u8 = 12;
 /// Clear paper round lettering, mm.

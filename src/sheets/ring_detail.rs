@@ -102,7 +102,7 @@ fn put_sizes(board: &mut Board, set: &Set<'_>, s: &SectionView, r: &Fabricated) 
         board,
         s.place(t, inner),
         s.place(edge, inner),
-        s.place(0.0, low).y + FIRST_ROW - 2.0,
+        s.place(0.0, low).y + FIRST_ROW,
         says(&fig.size_short(&r.ring_width), r.ring_width.value()),
     );
     let thickness = &set.design.thickness;
@@ -111,7 +111,7 @@ fn put_sizes(board: &mut Board, set: &Set<'_>, s: &SectionView, r: &Fabricated) 
         board,
         s.place(0.0, high),
         s.place(t, high),
-        s.place(0.0, high).y - 3.0,
+        s.place(0.0, high).y - FIRST_ROW,
         says(&fig.size_short(thickness), thickness.value()),
     );
     let outwards = if s.near { 1.0 } else { -1.0 };
