@@ -134,23 +134,28 @@ struct Plan {
     bar: f64,
     /// Whether values that run together are named.
     names: bool,
+    /// Whether values across stand above alone, whatever holes their lines pass.
+    one_row: bool,
     /// Width of the column.
     column: f64,
 }
 
 impl Plan {
+    /// Lines that pass clear of holes and values that are named are worth having, but no smaller drawing of everything.
     fn of(set: &Set<'_>, room: &PaperBox) -> Plan {
+        let plan = |scale: Option<f64>, one_row: bool| Plan {
+            names: scale.is_some(),
+            one_row,
+            ..Plan::with(set, room, &running_rows(set, scale, one_row))
+        };
+        let larger = |one: Plan, than: Plan| match one.scale.factor() > than.scale.factor() {
+            true => one,
+            false => than,
+        };
+        let first = larger(plan(None, true), plan(None, false));
         // Which values run together depends on the scale, and what room their names take decides it.
-        let first = Plan::with(set, room, &running_rows(set, None));
-        let named = Plan::with(set, room, &running_rows(set, Some(first.scale.factor())));
-        match named.scale == first.scale {
-            true => named,
-            // The schedule and the tables tell one from the other too; a smaller drawing of everything would cost more.
-            false => Plan {
-                names: false,
-                ..first
-            },
-        }
+        let named = plan(Some(first.scale.factor()), first.one_row);
+        larger(first, named)
     }
 
     fn with(set: &Set<'_>, room: &PaperBox, rows: &Rows) -> Plan {
@@ -186,7 +191,8 @@ impl Plan {
             head,
             foot_row,
             foot,
-            names: true,
+            names: false,
+            one_row: false,
             bar,
             column: match is_upright(set.paper) {
                 true => words.width(),
@@ -228,7 +234,7 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
     );
     let paper = view.paper_box(&edge);
     put_cutting_plane(board, &view, &paper);
-    let rows = running_rows(set, plan.names.then_some(f));
+    let rows = running_rows(set, plan.names.then_some(f), plan.one_row);
     for (side, line_y) in [
         (Side::Top, paper.top - FIRST_ROW),
         (Side::Foot, paper.bottom + FIRST_ROW),
@@ -319,8 +325,8 @@ fn put_face_title(
 }
 
 /// Running dimensions of the face: every hole off the nest and the outermost lines of the nest, and top and foot of a flat plate.
-/// Where the scale is known, values that would run together are named.
-fn running_rows(set: &Set<'_>, scale: Option<f64>) -> Rows {
+/// Where the scale is known, values that would run together are named. In one row, values across all stand above.
+fn running_rows(set: &Set<'_>, scale: Option<f64>, one_row: bool) -> Rows {
     let holes = &set.design.holes;
     let of_nest = |h: &&Hole| in_nest(set.design.groups[h.group].purpose);
     let loose: Vec<Feature> = holes
@@ -335,10 +341,14 @@ fn running_rows(set: &Set<'_>, scale: Option<f64>) -> Rows {
     };
     let nest: Vec<Feature> = holes.iter().filter(of_nest).map(unnamed).collect();
     let in_the_way: Vec<PlateBox> = holes.iter().map(|h| Feature::hole(h).around()).collect();
+    let across: &[Side] = match one_row {
+        true => &[Side::Top],
+        false => &[Side::Top, Side::Foot],
+    };
     let mut rows = Rows::default();
     for features in [loose.clone(), outermost(&nest, |p| p.x)] {
         let lines = lines(set, features, |p| p.x, true);
-        rows.route(&lines, &in_the_way, &[Side::Top, Side::Foot]);
+        rows.route(&lines, &in_the_way, across);
     }
     for features in [loose, outermost(&nest, |p| p.y), ends_of_edge(set)] {
         let lines = lines(set, features, |p| p.y, false);
