@@ -125,7 +125,7 @@ fn places(set: &Set<'_>) -> Table {
         None => "THICKNESS NEAR EDGE",
     };
     let mut table = Table::new(
-        "FLATNESS AND THICKNESS: PLACE 1 AT BOTTOM CENTRE, THEN CLOCKWISE AS SEEN, EVERY 45°",
+        "FLATNESS AND THICKNESS: PLACES CLOCKWISE FROM BOTTOM, EVERY 45°",
         &[
             ("PLACE", 18.0, Hang::Middle),
             ("GAP UNDER STRAIGHT-EDGE", 52.0, Hang::Middle),

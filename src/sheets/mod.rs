@@ -107,6 +107,7 @@ mod survey_tables;
 pub mod svg;
 mod symbols;
 mod table;
+mod table_numbers;
 mod templates;
 mod test_map;
 mod test_sheet;
@@ -178,7 +179,8 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
 }
 
 /// Furniture and numbers, once it is known how many sheets there are.
-fn finish(set: &Set<'_>, boards: Vec<Board>) -> Vec<Sheet> {
+fn finish(set: &Set<'_>, mut boards: Vec<Board>) -> Vec<Sheet> {
+    table_numbers::number_tables(&mut boards);
     let of = boards.len();
     let below = particulars::below(set.findings);
     boards

@@ -562,3 +562,31 @@ fn published_dimension_lines_are_spaced() {
     }
     assert!(found.is_empty(), "{}", found.join("\n"));
 }
+
+/// Tables are numbered from 1 through the whole set, each once; what runs on keeps its table's number and title.
+#[test]
+fn holds_tables_are_numbered_through_the_set() {
+    for one in drawn() {
+        let engine = &one.set.spec.written.job.engine;
+        let mut titles: Vec<String> = Vec::new();
+        let marks = one.sheets.iter().flat_map(|sheet| &sheet.marks);
+        for mark in marks {
+            let Mark::Text(text) = mark else { continue };
+            let numbered = text.words.strip_prefix("TABLE ");
+            let Some((number, title)) = numbered.and_then(|words| words.split_once(": ")) else {
+                continue;
+            };
+            let number: usize = number.parse().expect("a number");
+            match title.strip_suffix(" (CONTINUED)") {
+                Some(base) => assert_eq!(titles[number - 1], base, "{engine}"),
+                // A long title goes over lines, and says on the last that it runs on.
+                None if number <= titles.len() && titles[number - 1] == title => {}
+                None => {
+                    titles.push(title.to_string());
+                    assert_eq!(number, titles.len(), "{engine}: {title}");
+                }
+            }
+        }
+        assert!(titles.len() > 20, "{engine}: {}", titles.len());
+    }
+}

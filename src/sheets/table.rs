@@ -4,6 +4,7 @@ use super::at;
 use super::board::{Board, PaperBox};
 use super::letter_size::{LABEL, LINE_PITCH, TABLE, fitting_height, words_of, wrap};
 use super::symbols::put_signed_hole;
+use super::table_numbers::title_to_number;
 use super::text_box::rise_and_fall;
 use super::{Hang, Pen, face};
 
@@ -46,6 +47,9 @@ pub struct Table {
     /// Rows are at least this high, mm: more where they are filled in by hand.
     pub least_row: f64,
 }
+
+/// Clear paper below each line of a title, mm.
+const TITLE_GAP: f64 = 1.5;
 
 /// Height of a row that is filled in by hand, mm.
 pub const FILLED_IN: f64 = 8.0;
@@ -138,7 +142,11 @@ impl Table {
 
     /// Height of title and heads, mm.
     pub fn head_height(&self) -> f64 {
-        self.title_height() + self.cells_height(&self.heads(), true)
+        self.head_height_of(false)
+    }
+
+    fn head_height_of(&self, runs_on: bool) -> f64 {
+        self.title_height(runs_on) + self.cells_height(&self.heads(), true)
     }
 
     /// Height of the whole table in one piece, mm.
@@ -151,7 +159,7 @@ impl Table {
 
     /// How many rows from this one on fit a height, heads included.
     pub fn rows_that_fit(&self, from: usize, height: f64) -> usize {
-        let mut used = self.head_height();
+        let mut used = self.head_height_of(from > 0);
         let mut count = 0;
         for r in from..self.rows.len() {
             used += self.row_height(r);
@@ -171,21 +179,11 @@ impl Table {
             return (from, room.top);
         }
         let mut y = room.top;
-        if !self.title.is_empty() {
-            let words = if from > 0 {
-                format!("{} (CONTINUED)", self.title)
-            } else {
-                self.title.clone()
-            };
-            let height =
-                super::letter_size::fitting_height(&words, self.width(), self.height * 1.2, true);
-            board.bold(
-                at(room.left, y + self.height * 1.2),
-                &words,
-                height,
-                Hang::Start,
-            );
-            y += self.title_height();
+        let (lines, height) = self.title_lines(from > 0);
+        for line in lines {
+            let base = y + self.title_size();
+            board.bold(at(room.left, base), &line, height, Hang::Start);
+            y = base + TITLE_GAP;
         }
         let top = y;
         let edge = |b: &mut Board, y: f64, pen: Pen| {
@@ -223,12 +221,28 @@ impl Table {
         self.columns.iter().map(|c| c.head.clone()).collect()
     }
 
-    fn title_height(&self) -> f64 {
+    /// Height of the lettering of a title, where it fits, mm.
+    fn title_size(&self) -> f64 {
+        self.height * 1.2
+    }
+
+    /// The title with room for its number, and the height of its lettering: on one line where it fits at the height of the cells or
+    /// more.
+    fn title_lines(&self, runs_on: bool) -> (Vec<String>, f64) {
         if self.title.is_empty() {
-            0.0
-        } else {
-            self.height * 1.2 + 1.5
+            return (Vec::new(), 0.0);
         }
+        let words = title_to_number(&self.title, runs_on);
+        let fitted = fitting_height(&words, self.width(), self.title_size(), true);
+        match face::width(&words, fitted, true) <= self.width() {
+            true => (vec![words], fitted),
+            false => (wrap(&words, self.width(), self.height, true), self.height),
+        }
+    }
+
+    fn title_height(&self, runs_on: bool) -> f64 {
+        let lines = self.title_lines(runs_on).0.len() as f64;
+        lines * (self.title_size() + TITLE_GAP)
     }
 
     fn row_height(&self, row: usize) -> f64 {
