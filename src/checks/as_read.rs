@@ -205,6 +205,90 @@ mod tests {
         );
     }
 
+    /// 1 in² is 645.16 mm² and 1 ft² 0.09290304 m², both exact; 1 lbf is 4.4482216 N; 1 N/mm² is 145.03774 psi and 10 bar (NIST SP 811,
+    /// appendix B.8). 10 and 12 in²: 6,451.60 and 7,741.92 mm², 1,290.32 over; 1,290.32 and 645.16 mm²: 2 and 1 in². 100 and 150 ft²:
+    /// 9.290 and 13.935 m², 4.645 over. 10,000 and 15,000 lbf: 44.48 and 66.72 kN, 22.24 over.
+    #[test]
+    fn published_areas_and_forces_in_the_other_unit() {
+        let read = |required, provided, unit, units| {
+            words(
+                stay_stress::RULE
+                    .finding("stays")
+                    .at_least(required, provided, unit)
+                    .read_in(units),
+            )
+        };
+        assert_eq!(
+            read(10.0, 12.0, "in2", METRIC),
+            ["6,451.6 mm²", "7,741.9 mm²", "+1,290.3 mm²"]
+        );
+        assert_eq!(
+            read(645.16, 1290.32, "mm2", IMPERIAL),
+            ["1.000 in²", "2.000 in²", "+1.000 in²"]
+        );
+        assert_eq!(
+            read(100.0, 150.0, "ft2", METRIC),
+            ["9.29 m²", "13.94 m²", "+4.65 m²"]
+        );
+        assert_eq!(
+            read(10_000.0, 15_000.0, "lb", METRIC),
+            ["44.5 kN", "66.7 kN", "+22.2 kN"]
+        );
+        assert_eq!(
+            read(100.0, 150.0, "ft2", IMPERIAL),
+            ["100 ft²", "150 ft²", "+50 ft²"]
+        );
+    }
+
+    /// A stress of 50 N/mm² is 7,252 psi and one of 60 is 8,702; a pressure of 1.2 N/mm² is 12 bar or 174 psi, and one of 1.6 is 16 bar
+    /// or 232 psi: 145.03774 psi to the N/mm² (NIST SP 811, appendix B.8).
+    #[test]
+    fn published_newtons_in_pounds_and_bar() {
+        let stress = stay_stress::RULE
+            .finding("stays")
+            .at_least(50.0, 60.0, "N/mm2")
+            .read_in(IMPERIAL);
+        assert_eq!(words(stress), ["7,252 psi", "8,702 psi", "+1,450 psi"]);
+        let pressure = longitudinal_stay::RULE.finding("stays").at_least_pressure(
+            Stress::n_mm2(1.2),
+            Stress::n_mm2(1.6),
+            "N/mm2",
+        );
+        assert_eq!(
+            words(pressure.clone().read_in(IMPERIAL)),
+            ["174 psi", "232 psi", "+58 psi"]
+        );
+        assert_eq!(
+            words(pressure.read_in(METRIC)),
+            ["12.00 bar", "16.00 bar", "+4.00 bar"]
+        );
+    }
+
+    /// What stands in the job's own unit already is not turned there and back: every figure keeps its last digit.
+    #[test]
+    fn unchanged_figures_of_the_jobs_own_unit() {
+        for tenths in 1..5000 {
+            let value = f64::from(tenths) / 10.0;
+            for (units, unit, is_pressure) in [
+                (IMPERIAL, "psi", true),
+                (IMPERIAL, "psi", false),
+                (METRIC, "N/mm2", false),
+            ] {
+                assert_eq!(units.turn(value, unit, is_pressure), (value, unit));
+            }
+        }
+    }
+
+    /// A plate of 20 mm for 25.4 where nothing judges it: 5.4 under, said once with one sign.
+    #[test]
+    fn by_hand_a_note_that_falls_short_has_one_sign() {
+        let mut note = tube_ligament::RULE
+            .finding("here")
+            .at_least(25.4, 20.0, "mm");
+        note.verdict = Verdict::Note;
+        assert_eq!(words(note), ["25.400 mm", "20.000 mm", "−5.400 mm"]);
+    }
+
     /// A ten-thousandth of a millimetre short, 0.0000039 in: 17.575/25.4 = 0.6919291 and 17.5749/25.4 = 0.6919252, which are alike at
     /// the usual fourth place of an inch, and at the fifth.
     #[test]

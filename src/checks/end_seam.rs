@@ -132,4 +132,14 @@ mod tests {
         let on = |inches: f64| taken_on(60.0, Length::inches(0.5), Length::inches(inches));
         assert!((on(0.5) - 60.0).abs() < 1e-9 && (on(0.25) - 120.0).abs() < 1e-9);
     }
+
+    /// A seam of 60 % in the plate and 60 % in the rivets gives way in the plate, which stands first; one of 59 % in the rivets does not.
+    #[test]
+    fn by_hand_the_weakest_way_and_of_two_alike_the_first() {
+        assert_eq!(least_of(&[(60.0, "plate"), (60.0, "rivets")]).1, "plate");
+        assert_eq!(
+            least_of(&[(60.0, "plate"), (59.0, "rivets"), (61.0, "both")]),
+            (59.0, "rivets")
+        );
+    }
 }

@@ -285,7 +285,74 @@ fn by_hand_every_figure_of_the_original() {
             "least metal between tube holes: 1.9375 in for the original 1 in (drawing 7)"
         ]
     );
+    assert_eq!(
+        old("ligament: 2 in"),
+        [
+            "least metal between tube holes: 1.9375 in for the original 2 in, less metal than the original (drawing 7)"
+        ]
+    );
+    // A larger tube that the old hole takes yet, and one that fills it.
+    for hole in ["2 1/16 in", "2 in"] {
+        let tube = format!("tube: 1 3/4 in, tube_hole: {hole}");
+        assert_eq!(
+            old(&tube)[0],
+            "tube: 2 in for the original 1 3/4 in (drawing 7)"
+        );
+    }
     assert!(old("tube: 2 in, tube_hole: 2 1/16 in, tube_count: 3, material: p265gh").is_empty());
+}
+
+/// A heel that is still pressed is told beside the original's where radii are compared, once; one that is gone is told here.
+#[test]
+fn holds_the_heel_of_the_original_is_told_once() {
+    let original = (
+        "thickness: 1/2 in",
+        "thickness: 1/2 in\n  original: {source: drawing 7, heel_radius_inside: 3/4 in}",
+    );
+    let told = |changes: &[(&str, &str)]| {
+        let found = judged(changes).into_iter();
+        found
+            .filter(|f| f.why.contains("drawing 7"))
+            .map(|f| (f.rule, f.why))
+            .collect::<Vec<_>>()
+    };
+    let pressed = told(&[original]);
+    assert_eq!(pressed.len(), 1, "{pressed:?}");
+    assert_eq!(pressed[0].0, "flange_radius");
+    assert_eq!(
+        told(&[original, FLAT, AT_THE_EDGE]),
+        [(
+            "old_sizes",
+            "none: no flange is written for the original 3/4 in (drawing 7)".to_string()
+        )]
+    );
+}
+
+const FLAT: (&str, &str) = (
+    "flange:\n  pressed: {towards: smokebox, outside_diameter: 40 in, heel_radius_inside: 1 in, straight: 2 in, trim: 1/2 in}\n",
+    "outline: {round: {diameter: 40 in}}\n",
+);
+const AT_THE_EDGE: (&str, &str) = ("flange_line: tangent", "flange_line: edge");
+
+/// Tubes 4 in apart: cut 2 mm under 2 1/16 in, 4 − 2.0625 + 2/25.4 = 2.01624 in stand between the cuts. Cut to size, the metal is that of
+/// the finished hole, which is no stage on the way to it.
+#[test]
+fn by_hand_metal_between_holes_as_cut() {
+    let stages = |cut: &str| {
+        let cutting = format!(
+            "{}cutting: {{process: waterjet, origin: works, holes: [{{purpose: tube, {cut}}}]}}\n",
+            FLAT.1
+        );
+        let found = judged(&[(FLAT.0, &cutting), AT_THE_EDGE]).into_iter();
+        found
+            .filter(|f| f.rule == "ligament_at_stage")
+            .collect::<Vec<_>>()
+    };
+    let under = stages("cut: undersize, under: 2 mm");
+    assert_eq!(under.len(), 1);
+    assert!(under[0].place.ends_with("as cut"), "{}", under[0].place);
+    is(&under[0], "note", "2.0162", "");
+    assert!(stages("cut: finish").is_empty());
 }
 
 /// 2 1/16 − 2 = 1/16 in exactly is what was usual; 1/64 more is more; a tube that fills its hole is not too large for it.
