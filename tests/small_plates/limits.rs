@@ -2,7 +2,7 @@
 
 use centrepop::checks::Finding;
 
-use super::{below_by, is, is_silent, judged, one};
+use super::{below_by, designed, is, is_silent, judged, one};
 
 const POINTS: &str = "points: [[-4 in, 0 in], [0 in, 0 in], [4 in, 0 in]]";
 
@@ -399,6 +399,30 @@ fn by_hand_a_nut_takes_more_room_across_its_corners() {
         "meets",
         "1.6340",
         "0",
+    );
+}
+
+/// Three fittings 4 in apart, each 2 in clear: 4 − 1 − 1 = 2 in between the middle one and either of the others. Of several as tight the first
+/// is named, beside the first.
+#[test]
+fn by_hand_of_rooms_alike_the_first_is_named() {
+    let fittings = "holes:\n  - {name: studs, purpose: fitting, hole: 1 in, at: [[0 in, 10 in], [-4 in, 10 in], [4 in, 10 in]], needs_clear: 2 in}\n";
+    let (design, found) = designed(&[("holes: []\n", fittings)]);
+    let room = one(&found, "washer_room", "", "");
+    is(room, "meets", "2.0000", "0");
+    let of_group: Vec<&str> = design
+        .holes
+        .iter()
+        .filter(|hole| design.groups[hole.group].name == "studs")
+        .map(|hole| hole.id.as_str())
+        .collect();
+    assert_eq!(
+        room.place,
+        format!("{} beside {}", of_group[0], of_group[1])
+    );
+    assert_eq!(
+        (design.holes[3].at.x, design.holes[3].id.as_str()),
+        (0.0, of_group[0])
     );
 }
 

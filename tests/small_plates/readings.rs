@@ -167,6 +167,27 @@ fn by_hand_what_a_build_up_covers() {
     assert_eq!(format!("{:.3}", end.to_inches()), "8.500");
 }
 
+/// The area reaches from −2 to 2 and −11 to −9. Nearer to its weld than the sound reading 4, 2 in to the right of it, are one within the
+/// new metal (0.75 in), one that is low (1 in) and one of which nothing is required (1.25 in): none of them is sound metal outside.
+#[test]
+fn by_hand_sound_metal_outside_is_sound_and_outside() {
+    let bottom = "{region: bottom, thickness: 0.45 in, origin: works, from: [10 in, -5 in], to: [-10 in, -12 in]}";
+    let text = BUILT_UP.to_string()
+        + &survey(
+            bottom,
+            &[
+                ("0 in, -10.25 in", "0.47 in"),
+                ("0 in, -8 in", "0.3 in"),
+                ("0 in, -12.25 in", "0.5 in"),
+                ("4 in, -10 in", "0.5 in"),
+            ],
+        );
+    let (_, found) = designed(&[("holes: []\n", &text)]);
+    let outside = one(&found, "thickness_readings", "geometry", "outside wasted");
+    assert_eq!(outside.place, "outside wasted, reading 4");
+    is(outside, "note", "2.000", "");
+}
+
 /// Face and instrument are the survey's unless the reading has its own.
 #[test]
 fn holds_a_reading_has_its_own_instrument() {
