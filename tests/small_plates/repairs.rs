@@ -235,6 +235,13 @@ fn published_built_up_areas_of_one_plate() {
         "31.0",
         "30.0",
     );
+    // Each two once, and none beside itself: three areas have three pairs.
+    let pairs: Vec<&str> = found
+        .iter()
+        .filter(|f| f.why == "clear metal between two built-up areas")
+        .map(|f| f.place.as_str())
+        .collect();
+    assert_eq!(pairs, ["left to right", "left to upper", "right to upper"]);
     // One alone is not counted, and an area clear of stays is no stayed sheet.
     let alone = judged(&[
         (
