@@ -207,22 +207,33 @@ pub fn put_loose_numbers(board: &mut Board, view: &View, design: &Design) {
 
 /// The same with so much clear paper round each, mm, looked for on so many rings about the hole: wider lines ask for more.
 pub fn put_loose_numbers_clear(board: &mut Board, view: &View, design: &Design, room: (f64, u32)) {
-    for hole in &design.holes {
+    for hole in loose_holes(design) {
         let radius = hole.finish.value().to_mm() / 2.0 * view.scale;
-        if !in_nest(design.groups[hole.group].purpose) && number_height(&hole.id, radius).is_none()
-        {
-            put_number_beside(board, view.place(hole.at), radius, &hole.id, room);
+        if number_height(&hole.id, radius).is_none() {
+            let c = view.place(hole.at);
+            let beside = put_number_beside(board, c, radius, &hole.id, room);
+            if !beside {
+                let place = at(c.x + radius + 1.0, c.y - radius - TABLE / 2.0);
+                board.text(place, &hole.id, TABLE, Hang::Start);
+            }
         }
     }
 }
 
-fn put_number_beside(
+/// Holes that are no part of a nest.
+pub fn loose_holes(design: &Design) -> impl Iterator<Item = &Hole> {
+    let holes = design.holes.iter();
+    holes.filter(|hole| !in_nest(design.groups[hole.group].purpose))
+}
+
+/// Puts a number beside its hole, on the first of so many rings where it is clear; tells whether there is such a place.
+pub fn put_number_beside(
     board: &mut Board,
     c: PaperPoint,
     radius: f64,
     id: &str,
     (gap, rings): (f64, u32),
-) {
+) -> bool {
     let wide = face::width(id, TABLE, false);
     let places = (0..rings).flat_map(|ring| {
         let reach = radius + 1.0 + f64::from(ring) * 1.5;
@@ -250,6 +261,8 @@ fn put_number_beside(
     let found = places
         .into_iter()
         .find(|&p| is_clear(board, &round(p), gap));
-    let place = found.unwrap_or(at(c.x + radius + 1.0 + wide / 2.0, c.y - radius - TABLE));
-    board.text(at(place.x, place.y + TABLE / 2.0), id, TABLE, Hang::Middle);
+    if let Some(place) = found {
+        board.text(at(place.x, place.y + TABLE / 2.0), id, TABLE, Hang::Middle);
+    }
+    found.is_some()
 }

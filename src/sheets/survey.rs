@@ -1,7 +1,7 @@
 //! Sheet: survey and repairs. The face with thickness as found and what is to be welded; readings, limits, repairs and clearances.
 
 use super::board::{Board, PaperBox};
-use super::face_view::{Wanted, put_face, put_loose_numbers_clear};
+use super::face_view::{Wanted, loose_holes, number_height, put_face, put_number_beside};
 use super::flow::{Block, flow};
 use super::letter_size::{FIGURES, NOTES, TABLE, fitting_height};
 use super::notes::Notes;
@@ -13,6 +13,7 @@ use super::scale::largest_scale;
 use super::set::Set;
 use super::survey_marks::{
     CLEAR, KEY, put_key, put_marks, put_readings, put_repair_numbers, put_repairs,
+    put_words_outside, unit_of_readings,
 };
 use super::survey_tables::{reading_table, required_table};
 use super::view::{PlateBox, Stroke, View};
@@ -27,7 +28,7 @@ const ASIDE: f64 = 17.0;
 /// Room over and under it for its centre lines, mm.
 const OVER: f64 = 5.0;
 /// Rings about a hole on which its number is tried: the welds leave less room than a plain face.
-const RINGS: u32 = 14;
+const RINGS: u32 = 5;
 /// Room below it for its title, mm.
 const TITLE: f64 = 9.0;
 
@@ -152,10 +153,13 @@ fn put_view(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     }
     put_repairs(board, set, &view);
     put_marks(board, set, &view);
-    put_loose_numbers_clear(board, &view, design, (CLEAR, RINGS));
+    put_hole_numbers(board, set, &view, &edge);
     put_repair_numbers(board, set, &view, &edge);
     put_readings(board, set, &view, &edge);
-    let words = format!("FACE, {}, {}", view_words(design.view_from), scale.words());
+    let unit = unit_of_readings(set);
+    let unit = unit.map_or(String::new(), |unit| format!("; THICKNESS FOUND IN {unit}"));
+    let view_words = view_words(design.view_from);
+    let words = format!("FACE, {view_words}, {}{unit}", scale.words());
     let height = fitting_height(&words, room.width(), FIGURES, true);
     let base = room.bottom - KEY - 2.0;
     board.bold(at(room.middle().x, base), &words, height, Hang::Middle);
@@ -164,6 +168,20 @@ fn put_view(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         set,
         &PaperBox::new(room.left, room.bottom - KEY, room.right, room.bottom),
     );
+}
+
+/// The number of every hole off the nest: within it, beside it, or outside the plate at the end of a leader.
+fn put_hole_numbers(board: &mut Board, set: &Set<'_>, view: &View, edge: &PlateBox) {
+    let plate = view.paper_box(edge);
+    for hole in loose_holes(set.design) {
+        let radius = hole.finish.value().to_mm() / 2.0 * view.scale;
+        let c = view.place(hole.at);
+        if number_height(&hole.id, radius).is_none()
+            && !put_number_beside(board, c, radius, &hole.id, (CLEAR, RINGS))
+        {
+            put_words_outside(board, (c, radius), &hole.id, &plate);
+        }
+    }
 }
 
 /// The sides of a region that has corners, as far as they lie over the plate.

@@ -1,13 +1,14 @@
 //! Marks of the survey on the face, told apart without colour: readings by their form, welds by the width of their line.
 
 use super::board::{Board, PaperBox};
-use super::clear::{crosses_lettering, is_clear};
+use super::clear::{crosses_lettering, is_clear, line_through};
 use super::dimension::leader;
+use super::face_view::loose_holes;
 use super::letter_size::{NOTES, TABLE};
 use super::set::Set;
 use super::view::{PlateBox, Stroke, View};
 use super::weld_numbers::repair_number;
-use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
+use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, at, face};
 use crate::design::{Reading, Repair, RepairWork};
 use crate::units::angle::{PI, cos, hypot, sin};
 
@@ -31,10 +32,13 @@ const WELD: Stroke = Stroke {
 
 /// The edge of a built-up area.
 const AREA: Stroke = Stroke {
-    pen: Pen::Frame,
+    pen: Pen::Middle,
     pattern: Pattern::Dashed,
     role: Role::Object,
 };
+
+/// A side shorter than this has no room for the dashes of the usual pen, mm of paper: the narrow one has them shorter.
+const SHORT_SIDE: f64 = 8.0;
 
 /// How a reading stands to what is required.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -63,7 +67,11 @@ impl Stands {
 /// Welds and areas of every repair.
 pub fn put_repairs(board: &mut Board, set: &Set<'_>, view: &View) {
     for repair in &set.design.repairs {
-        let stroke = stroke_of(repair);
+        let mut stroke = stroke_of(repair);
+        let sides = repair.weld.iter().map(|edge| edge.length_mm() * view.scale);
+        if stroke.pattern == AREA.pattern && sides.fold(f64::INFINITY, f64::min) < SHORT_SIDE {
+            stroke.pen = Pen::Narrow;
+        }
         for edge in &repair.weld {
             view.edge(board, edge, stroke);
         }
@@ -117,7 +125,10 @@ fn put_number(
                         knee.x.max(beyond),
                         knee.y + NOTES,
                     );
-                    let run = hypot(knee.x - tip.x, knee.y - tip.y);
+                    let mut run = hypot(knee.x - tip.x, knee.y - tip.y);
+                    if crosses_hole(board, tip, knee) {
+                        run += THROUGH_HOLE;
+                    }
                     let shorter = best.as_ref().is_none_or(|b| run < b.0);
                     if shorter
                         && is_clear(board, &round, 0.5)
@@ -144,9 +155,42 @@ pub fn put_marks(board: &mut Board, set: &Set<'_>, view: &View) {
 /// The number of every reading and what was found, beside its mark or at the end of a leader.
 pub fn put_readings(board: &mut Board, set: &Set<'_>, view: &View, edge: &PlateBox) {
     let plate = view.paper_box(edge);
-    for reading in &set.design.readings {
-        put_words(board, view.place(reading.at), reading, &plate);
+    let design = set.design;
+    let readings = design.readings.iter().map(|r| (view.place(r.at), 0.0));
+    let loose = loose_holes(design).map(|h| (view.place(h.at), h.finish.value().to_mm() / 2.0));
+    let loose = loose.map(|(c, radius)| (c, radius * view.scale));
+    let marks: Vec<(PaperPoint, f64)> = readings.chain(loose).collect();
+    let unit = unit_of_readings(set);
+    for reading in &design.readings {
+        let (found, own) = split_unit(reading.thickness.as_written());
+        // One unit for all is told in the title of the view.
+        let words = match (unit, own) {
+            (None, Some(own)) => format!("{}: {found} {own}", reading.number),
+            (Some(_), _) | (None, None) => format!("{}: {found}", reading.number),
+        };
+        put_words(board, (view.place(reading.at), &words), &marks, &plate);
     }
+}
+
+/// A thickness as written, without its unit and the unit alone; none where it is written bare.
+fn split_unit(written: &str) -> (&str, Option<&'static str>) {
+    for unit in ["mm", "in"] {
+        if let Some(number) = written.strip_suffix(unit) {
+            return (number.trim(), Some(unit));
+        }
+    }
+    (written, None)
+}
+
+/// The unit in which every reading is written; none where they are not alike.
+pub fn unit_of_readings(set: &Set<'_>) -> Option<&'static str> {
+    let readings = set.design.readings.iter();
+    let mut units = readings.map(|r| {
+        let bare = set.figures.unit_sign();
+        split_unit(r.thickness.as_written()).1.unwrap_or(bare)
+    });
+    let first = units.next()?;
+    units.all(|unit| unit == first).then_some(first)
 }
 
 /// The mark alone: a ring where it is sound, a filled triangle where it is below, a second ring round one that nothing covers,
@@ -186,11 +230,25 @@ fn triangle(board: &mut Board, c: PaperPoint) {
     );
 }
 
-fn put_words(board: &mut Board, c: PaperPoint, reading: &Reading, plate: &PaperBox) {
-    let found = reading.thickness.as_written();
-    let found = found.trim_end_matches("mm").trim_end_matches("in").trim();
-    let words = format!("{}: {found}", reading.number);
-    let wide = face::width(&words, TABLE, false);
+/// From a box to a place on the paper, or to the rim of a circle about it, mm.
+fn away(b: &PaperBox, (c, radius): (PaperPoint, f64)) -> f64 {
+    let dx = (b.left - c.x).max(c.x - b.right).max(0.0);
+    let dy = (b.top - c.y).max(c.y - b.bottom).max(0.0);
+    (hypot(dx, dy) - radius).max(0.0)
+}
+
+/// The words beside the mark at `c`, or outside the plate where they would stand as near to another mark.
+fn put_words(
+    board: &mut Board,
+    (c, words): (PaperPoint, &str),
+    marks: &[(PaperPoint, f64)],
+    plate: &PaperBox,
+) {
+    let wide = face::width(words, TABLE, false);
+    let is_its_own = |b: &PaperBox| {
+        let own = away(b, (c, 0.0));
+        marks.iter().all(|&m| m.0 == c || away(b, m) > own)
+    };
     let box_at = |x: f64, y: f64| {
         PaperBox::new(
             x - wide / 2.0,
@@ -208,20 +266,48 @@ fn put_words(board: &mut Board, c: PaperPoint, reading: &Reading, plate: &PaperB
                 c.x + cos(angle) * (reach + wide / 2.0),
                 c.y - sin(angle) * (reach + TABLE / 2.0),
             );
-            if is_clear(board, &box_at(x, y), CLEAR) {
-                board.text(at(x, y + TABLE / 2.0), &words, TABLE, Hang::Middle);
+            let room = box_at(x, y);
+            if is_its_own(&room) && is_clear(board, &room, CLEAR) {
+                board.text(at(x, y + TABLE / 2.0), words, TABLE, Hang::Middle);
                 return;
             }
         }
     }
-    put_words_outside(board, c, &words, plate);
+    put_words_outside(board, (c, MARK * 2.0 + 0.3), words, plate);
+}
+
+/// Further than this a leader goes round rather than through a hole, mm.
+const THROUGH_HOLE: f64 = 60.0;
+
+/// Whether a line would run through a circle of the object, which it neither comes from nor ends in.
+fn crosses_hole(board: &Board, from: PaperPoint, to: PaperPoint) -> bool {
+    // The rim of the plate and the circles of the flange are crossed once, from within.
+    board.marks.iter().any(|mark| match mark {
+        Mark::Circle {
+            centre,
+            radius,
+            role: Role::Object,
+            ..
+        } => line_through(from, to, *centre, *radius).is_some(),
+        _ => false,
+    })
 }
 
 /// The words outside the plate with a leader, where there is no room beside the mark.
-fn put_words_outside(board: &mut Board, c: PaperPoint, words: &str, plate: &PaperBox) {
+pub fn put_words_outside(
+    board: &mut Board,
+    (c, radius): (PaperPoint, f64),
+    words: &str,
+    plate: &PaperBox,
+) {
     let wide = face::width(words, TABLE, false);
     let nearer_left = c.x < plate.middle().x;
-    for side in [nearer_left, !nearer_left] {
+    let sides = [nearer_left, !nearer_left];
+    // Past every hole where that can be, on either side; else through one.
+    for (past_holes, side) in [true, false]
+        .into_iter()
+        .flat_map(|past| sides.map(|side| (past, side)))
+    {
         let (x, way) = if side {
             (plate.left - 3.0, -1.0)
         } else {
@@ -237,8 +323,11 @@ fn put_words_outside(board: &mut Board, c: PaperPoint, words: &str, plate: &Pape
                 knee.x.max(beyond),
                 knee.y + TABLE,
             );
-            let tip = tip_towards(c, knee);
-            if is_clear(board, &round, 0.5) && !crosses_lettering(board, tip, knee) {
+            let tip = tip_towards(c, knee, radius);
+            if is_clear(board, &round, 0.5)
+                && !crosses_lettering(board, tip, knee)
+                && !(past_holes && crosses_hole(board, tip, knee))
+            {
                 leader(board, tip, knee, &[words.to_string()], TABLE);
                 return;
             }
@@ -246,10 +335,10 @@ fn put_words_outside(board: &mut Board, c: PaperPoint, words: &str, plate: &Pape
     }
 }
 
-/// Where a leader ends: at the rim of the mark.
-fn tip_towards(c: PaperPoint, knee: PaperPoint) -> PaperPoint {
+/// Where a leader ends: at the rim of the mark or the hole.
+fn tip_towards(c: PaperPoint, knee: PaperPoint, radius: f64) -> PaperPoint {
     let run = hypot(knee.x - c.x, knee.y - c.y);
-    let share = (MARK * 2.0 + 0.3) / run.max(MARK * 4.0);
+    let share = radius / run.max(radius * 2.0);
     at(c.x + (knee.x - c.x) * share, c.y + (knee.y - c.y) * share)
 }
 
@@ -259,7 +348,7 @@ pub fn put_key(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     let any = |stands: Stands| design.readings.iter().any(|r| Stands::of(r) == stands);
     let readings = [
         (Stands::Low, "BELOW, COVERED BY NOTHING"),
-        (Stands::Covered, "BELOW, WITHIN NEW METAL"),
+        (Stands::Covered, "BELOW, COVERED BY A REPAIR"),
         (Stands::Sound, "AS REQUIRED OR MORE"),
         (Stands::Open, "NOTHING REQUIRED: NOT JUDGED"),
     ];

@@ -12,6 +12,7 @@ use crate::units::Size;
 pub fn reading_table(set: &Set<'_>, survey: &Survey) -> Table {
     let unit = set.figures.unit_sign();
     let (x, y) = (format!("x, {unit}"), format!("y, {unit}"));
+    let weld = format!("NEAREST WELD, {unit}");
     let mut table = Table::new(
         "THICKNESS AS FOUND",
         &[
@@ -22,7 +23,7 @@ pub fn reading_table(set: &Set<'_>, survey: &Survey) -> Table {
             ("REQUIRED", 20.0, Hang::End),
             ("BELOW BY", 19.0, Hang::End),
             ("COVERED BY", 20.0, Hang::Middle),
-            ("NEAREST WELD", 26.0, Hang::Start),
+            (&weld, 26.0, Hang::Start),
         ],
     );
     for reading in &set.design.readings {
@@ -79,7 +80,7 @@ fn in_unit_of(size: &Size, difference: crate::units::Length) -> String {
     let print = crate::units::print::decimal;
     match size.as_written().ends_with("mm") {
         true => format!("{} mm", print(difference.to_mm(), 2)),
-        false => format!("{} in", print(difference.to_inches(), 4)),
+        false => format!("{} in", print(difference.to_inches(), 3)),
     }
 }
 
