@@ -79,6 +79,7 @@ table { border-collapse: collapse; width: 100% } th, td { border: 1px solid #666
 td.figure { text-align: right; white-space: nowrap }
 .box { border: 3px solid #000; padding: .2em 1em } .shut { border-style: double; border-width: 6px }
 .below td { font-weight: bold }
+@media screen and (max-width: 45em) { table { display: block; overflow-x: auto } td.figure { white-space: normal } }
 img { max-width: 100% } .sheet img { border: 1px solid #666 }
 @media print {
   body { max-width: none; margin: 0; padding: 0 }
@@ -200,16 +201,28 @@ fn sheet_list(html: &mut String, sheets: &[Sheet]) {
         put!(
             html,
             "<li><a href=\"#sheet{number}\">{}</a></li>\n",
-            escaped(&sheet.title)
+            escaped(&told_apart(sheet, sheets))
         );
     }
     html.push_str("</ol>\n");
 }
 
+/// The title of a sheet; where several bear it, which of them it is.
+fn told_apart(sheet: &Sheet, sheets: &[Sheet]) -> String {
+    let alike = || sheets.iter().filter(|other| other.title == sheet.title);
+    match alike().count() {
+        0 | 1 => sheet.title.clone(),
+        of => {
+            let before = alike().filter(|other| other.number < sheet.number).count();
+            format!("{}, {} of {of}", sheet.title, before + 1)
+        }
+    }
+}
+
 /// What a file of the pack is for, by its path; a sheet goes by its title.
 fn purpose_of(path: &str, sheets: &[Sheet]) -> String {
     if let Some(sheet) = sheets.iter().find(|sheet| sheet_path(sheet) == path) {
-        return format!("sheet {}: {}", sheet.number, sheet.title);
+        return format!("sheet {}: {}", sheet.number, told_apart(sheet, sheets));
     }
     let purpose = match path {
         "drawing.pdf" => "all sheets at true size: print this one",
@@ -338,7 +351,7 @@ fn sheet_pictures(html: &mut String, sheets: &[Sheet]) {
             "<section class=\"sheet\" id=\"sheet{number}\">\n<h2>Sheet {}: {}</h2>\n<p>{} × {} mm</p>\n\
              <a href=\"{}\"><img src=\"{}\" alt=\"Sheet {}\"></a>\n</section>\n",
             sheet.number,
-            escaped(&sheet.title),
+            escaped(&told_apart(sheet, sheets)),
             millimetres(sheet.width),
             millimetres(sheet.height),
             path,
@@ -351,6 +364,22 @@ fn sheet_pictures(html: &mut String, sheets: &[Sheet]) {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Two sheets of one title are the first and the second of two; one alone is not numbered.
+    #[test]
+    fn by_hand_sheets_of_one_title_are_told_apart() {
+        let sheet = |number: usize, title: &str| Sheet {
+            number,
+            name: "name".into(),
+            title: title.into(),
+            width: 420.0,
+            height: 297.0,
+            marks: Vec::new(),
+        };
+        let sheets = [sheet(1, "Details"), sheet(2, "Count"), sheet(3, "Details")];
+        let told: Vec<String> = sheets.iter().map(|s| told_apart(s, &sheets)).collect();
+        assert_eq!(told, ["Details, 1 of 2", "Count", "Details, 2 of 2"]);
+    }
 
     #[test]
     fn by_hand_marks_of_html_are_escaped() {
