@@ -8,6 +8,7 @@ use super::flow::{Block, flow};
 use super::letter_size::{LABEL, NOTES, TABLE};
 use super::notes::Notes;
 use super::pages::continued;
+use super::paper_size::is_upright;
 use super::particulars::below;
 use super::proving_bar::put_scale_bar;
 use super::route::{Feature, Line, Rows, Side};
@@ -18,7 +19,7 @@ use super::view::{PlateBox, Stroke, View};
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
 use crate::cut::{CutPart, Layer, PartKind, Shape};
 use crate::design::{Edge, FlangeDesign, Point};
-use crate::spec::Pad;
+use crate::spec::{Pad, Paper};
 use crate::units::Length;
 use crate::units::angle::{cos, sin};
 
@@ -65,16 +66,12 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
     let mut board = set.board("cut-parts", "Parts as cut");
     let room = board.room;
     let foot = room.bottom - BAND * further.len() as f64;
-    let above = PaperBox {
-        bottom: foot,
-        ..room
-    };
-    let (view, tables) = set.shared(&above, TABLES, 6.0, VIEWS_ABOVE);
+    let (view, tables, under) = shares(set, &room, foot, further);
     let scale = put_part(&mut board, set, main, &view, Place::Main);
     board.scale_words = scale.words();
     for (i, part) in further.iter().enumerate() {
         let top = foot + BAND * i as f64;
-        let band = PaperBox::new(room.left, top, room.right, top + BAND);
+        let band = PaperBox::new(under.left, top, under.right, top + BAND);
         put_part(&mut board, set, part, &band, Place::Beside);
     }
     let boxes_top = put_blank_boxes(&mut board, &tables);
@@ -86,17 +83,7 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
     blocks.push(Block::Notes(cut_notes(set).at_height(TABLE), 0));
     let blocks = flow(&mut board, &blocks_room, blocks).0;
     let mut boards = vec![board];
-    for parts in more.chunks(ON_A_SHEET) {
-        let mut small = set.board("cut-small-parts", "Pads and templates as cut");
-        let room = small.room;
-        let high = room.height() / ON_A_SHEET as f64;
-        for (i, part) in parts.iter().enumerate() {
-            let top = room.top + high * i as f64;
-            let band = PaperBox::new(room.left, top, room.right, top + high);
-            put_part(&mut small, set, part, &band, Place::Alone);
-        }
-        boards.push(small.on_smallest_paper(below(set.findings) > 0));
-    }
+    boards.extend(more.chunks(ON_A_SHEET).map(|parts| small_parts(set, parts)));
     continued(
         set,
         boards,
@@ -104,6 +91,64 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
         2,
         blocks,
     )
+}
+
+/// Boxes of the main part, of the tables, and of the band under the main part, which begins at `foot`. The tables run down beside
+/// the band where what lies in it is no smaller for that.
+fn shares(
+    set: &Set<'_>,
+    room: &PaperBox,
+    foot: f64,
+    further: &[CutPart],
+) -> (PaperBox, PaperBox, PaperBox) {
+    let band = PaperBox { top: foot, ..*room };
+    let above = PaperBox {
+        bottom: foot,
+        ..*room
+    };
+    if !is_upright(set.paper) {
+        let (mut view, tables) = set.shared(room, TABLES, 6.0, VIEWS_ABOVE);
+        let narrow = PaperBox {
+            right: view.right,
+            ..band
+        };
+        let factor = |part: &CutPart, under: &PaperBox| {
+            let under = PaperBox::new(under.left, foot, under.right, foot + BAND);
+            scale_of(set, part, &under, Place::Beside).factor()
+        };
+        let no_smaller = |part| factor(part, &narrow) >= factor(part, &band);
+        if further.iter().all(no_smaller) {
+            view.bottom = foot;
+            return (view, tables, narrow);
+        }
+    }
+    let (view, tables) = set.shared(&above, TABLES, 6.0, VIEWS_ABOVE);
+    (view, tables, band)
+}
+
+/// Parts on a sheet of their own: on A4 where they are no smaller on it, else on the smallest paper that holds them.
+fn small_parts(set: &Set<'_>, parts: &[CutPart]) -> Board {
+    let draw = |on: &Set<'_>, bands: usize| {
+        let mut small = on.board("cut-small-parts", "Pads and templates as cut");
+        let room = small.room;
+        let high = room.height() / bands as f64;
+        let mut scales = Vec::new();
+        for (i, part) in parts.iter().enumerate() {
+            let top = room.top + high * i as f64;
+            let band = PaperBox::new(room.left, top, room.right, top + high);
+            scales.push(put_part(&mut small, on, part, &band, Place::Alone));
+        }
+        // Every title tells its own scale; the title block that of the first.
+        small.scale_words = scales[0].words();
+        (small, scales)
+    };
+    let (own, scales) = draw(set, ON_A_SHEET);
+    let (on_a4, small) = draw(&set.on(Paper::A4), parts.len());
+    let mut pairs = small.iter().zip(&scales);
+    if on_a4.is_within_room() && pairs.all(|(a4, own)| a4.factor() >= own.factor()) {
+        return on_a4;
+    }
+    own.on_smallest_paper(below(set.findings) > 0)
 }
 
 /// Boxes that the works fills in; tells the y above them.
@@ -174,6 +219,28 @@ fn pad_words(set: &Set<'_>, pad: &Pad) -> Notes {
     notes
 }
 
+/// Room kept free about a part for its dimensions, mm: left, above, right, below.
+fn around(place: Place) -> (f64, f64, f64, f64) {
+    match place {
+        Place::Main => AROUND,
+        Place::Beside => (20.0, 4.0, 4.0, 20.0),
+        Place::Alone => (LEFT_ALONE, 4.0, 4.0, 20.0),
+    }
+}
+
+/// Width and height left for the part itself in a box.
+fn room_for(room: &PaperBox, place: Place) -> (f64, f64) {
+    let (left, above, right, below) = around(place);
+    (room.width() - left - right, room.height() - above - below)
+}
+
+/// The scale at which a part goes into a box.
+fn scale_of(set: &Set<'_>, part: &CutPart, room: &PaperBox, place: Place) -> Scale {
+    let b = cut_box(part);
+    let for_it = room_for(room, place);
+    largest_scale(b.width(), b.height(), for_it, set.figures.in_inches())
+}
+
 /// Draws a part within a box, with its outer sizes, its scale and how it lies; tells its scale.
 fn put_part(
     board: &mut Board,
@@ -183,14 +250,10 @@ fn put_part(
     place: Place,
 ) -> Scale {
     let b = cut_box(part);
-    let (left, above, right, below) = match place {
-        Place::Main => AROUND,
-        Place::Beside => (20.0, 4.0, 4.0, 20.0),
-        Place::Alone => (LEFT_ALONE, 4.0, 4.0, 20.0),
-    };
+    let (left, above, _, _) = around(place);
     let main = place == Place::Main;
-    let for_it = (room.width() - left - right, room.height() - above - below);
-    let scale = largest_scale(b.width(), b.height(), for_it, set.figures.in_inches());
+    let for_it = room_for(room, place);
+    let scale = scale_of(set, part, room, place);
     let f = scale.factor();
     // What stands alone keeps to the left, so that small parts go on small paper.
     let spare = match place {
@@ -264,11 +327,7 @@ fn put_part(
         scale.words(),
         part.lies
     );
-    let y = if main {
-        paper.bottom + FIRST_ROW + 7.0
-    } else {
-        paper.bottom + FIRST_ROW + 6.0
-    };
+    let y = paper.bottom + FIRST_ROW + 7.0;
     let lines = super::letter_size::wrap(&title, room.width() - 4.0, NOTES, true);
     for (i, line) in lines.iter().enumerate() {
         let base = y + i as f64 * NOTES * super::letter_size::LINE_PITCH;

@@ -16,10 +16,10 @@ use crate::design::{FlangeDesign, RivetMade, girth};
 
 const NAME: &str = "fit";
 const TITLE: &str = "Fit record";
-/// Height of the figure, mm.
-const FIGURE: f64 = 112.0;
-/// Its height on upright paper, mm.
-const UPRIGHT_FIGURE: f64 = 105.0;
+/// Heights of the figure, mm, the largest first.
+const FIGURES: [f64; 3] = [112.0, 104.0, 96.0];
+/// Its heights on upright paper, mm.
+const UPRIGHT_FIGURES: [f64; 3] = [105.0, 100.0, 95.0];
 
 /// Clear strip between the columns, mm.
 const GAP: f64 = 8.0;
@@ -32,15 +32,36 @@ pub fn fit_record(set: &Set<'_>) -> Vec<Board> {
     let Some(flange) = &set.design.flange else {
         return Vec::new();
     };
+    let heights = match is_upright(set.paper) {
+        true => UPRIGHT_FIGURES,
+        false => FIGURES,
+    };
+    // The figure gives way a little before the work goes over to another sheet.
+    let drawn = heights.map(|high| fit(set, flange, high));
+    let whole = drawn.iter().position(|(_, rest)| rest.is_empty());
+    let [largest, ..] = &drawn;
+    let (board, rest) = whole.map_or(largest, |i| &drawn[i]).clone();
+    let mut boards = continued(set, vec![board], (NAME, TITLE), 2, rest);
+    if let Some(table) = rivet_record(set) {
+        let columns = if table.rows.len() <= TWO_COLUMNS {
+            2
+        } else {
+            3
+        };
+        let blocks = vec![Block::Table(table, 0), Block::Table(signed_table(), 0)];
+        boards.extend(pages(set, "rivet-record", "Rivet record", columns, blocks));
+    }
+    boards
+}
+
+/// The sheet itself with a figure so high, mm, and what did not go on it.
+fn fit(set: &Set<'_>, flange: &FlangeDesign, high: f64) -> (Board, Vec<Block>) {
     let mut board = set.board(NAME, TITLE);
     let room = board.room;
     let upright = is_upright(set.paper);
     // On upright paper everything stands in one column; else the figure and the work stand beside what is measured.
     let half = (room.width() - GAP) / 2.0;
-    let (wide, high) = match upright {
-        true => (room.width(), UPRIGHT_FIGURE),
-        false => (half, FIGURE),
-    };
+    let wide = if upright { room.width() } else { half };
     let figure = PaperBox::new(room.left, room.top, room.left + wide, room.top + high + 8.0);
     put_fit_figure(&mut board, set, &figure);
     let below = PaperBox::new(room.left, figure.bottom + 4.0, figure.right, room.bottom);
@@ -66,17 +87,7 @@ pub fn fit_record(set: &Set<'_>) -> Vec<Board> {
             rest
         }
     };
-    let mut boards = continued(set, vec![board], (NAME, TITLE), 2, rest);
-    if let Some(table) = rivet_record(set) {
-        let columns = if table.rows.len() <= TWO_COLUMNS {
-            2
-        } else {
-            3
-        };
-        let blocks = vec![Block::Table(table, 0), Block::Table(signed_table(), 0)];
-        boards.extend(pages(set, "rivet-record", "Rivet record", columns, blocks));
-    }
-    boards
+    (board, rest)
 }
 
 fn how(set: &Set<'_>) -> Notes {

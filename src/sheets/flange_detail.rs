@@ -442,10 +442,9 @@ fn dimension_fabricated(
     leader(board, tip, knee, &words, FIGURES);
     let outside = r.weld_leg_outside.value().to_mm();
     let tip = s.place(t + outside * 0.5, outer + outside * 0.5);
-    let knee = at(
-        tip.x - side * (t * s.scale + 9.0),
-        s.place(0.0, outer).y - 4.0 - 12.0 * s.scale,
-    );
+    // Up between plate and barrel, past the row of the rivets' dimensions: no leader runs through the metal.
+    let top = s.place(0.0, outer + barrel_thickness(set)).y;
+    let knee = at(tip.x + side * 3.0, top - FIRST_ROW - NEXT_ROW);
     leader(board, tip, knee, &[weld(&r.weld_leg_outside)], FIGURES);
 }
 

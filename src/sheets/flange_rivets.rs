@@ -24,8 +24,8 @@ const LEAST_VIEWS: f64 = 128.0;
 const STEP: f64 = 4.5;
 /// Height of the strip at the foot, mm.
 const STRIP: f64 = 25.0;
-/// Share of the height that the section takes on upright paper.
-const UPRIGHT_SECTION: f64 = 0.6;
+/// Shares of the height that the section may take on upright paper.
+const UPRIGHT_SECTIONS: [f64; 4] = [0.6, 0.55, 0.5, 0.45];
 /// The same where rows ask for a deeper flange and are to be told apart, mm.
 const STRIP_OF_ROWS: f64 = 36.0;
 /// Clear strip at the head, below the centring mark, mm.
@@ -74,7 +74,16 @@ fn upright(set: &Set<'_>, line: &RivetLine, words: Vec<Block>, rivets: &Table) -
     const NAME: (&str, &str) = ("flange-rivets", "Flange and rivets");
     let mut section = set.board(NAME.0, NAME.1);
     let room = section.room;
-    let (view, below) = set.shared(&room, 0.0, GAP, UPRIGHT_SECTION);
+    // The section gives way to its words before they go over to another sheet.
+    let below = |share: f64| set.shared(&room, 0.0, GAP, share);
+    let holds = |share: &f64| {
+        let mut trial = section.clone();
+        flow(&mut trial, &below(*share).1, words.clone())
+            .0
+            .is_empty()
+    };
+    let share = UPRIGHT_SECTIONS.into_iter().find(holds);
+    let (view, below) = below(share.unwrap_or(UPRIGHT_SECTIONS[0]));
     if let Some(scale) = put_flange_detail(&mut section, set, &view) {
         section.scale_words = scale;
     }

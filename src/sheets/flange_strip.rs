@@ -112,7 +112,10 @@ pub fn put_flange_strip(board: &mut Board, set: &Set<'_>, line: &RivetLine, room
     );
     board.text(
         at(left - 2.0, plate_y + TABLE / 2.0),
-        "HEEL",
+        match set.design.flange {
+            Some(FlangeDesign::Fabricated(_)) => "PLATE",
+            Some(FlangeDesign::Pressed(_)) | None => "HEEL",
+        },
         TABLE,
         Hang::End,
     );

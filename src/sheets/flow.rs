@@ -7,6 +7,8 @@ use super::table::Table;
 
 /// From one block to the next, mm.
 const BETWEEN: f64 = 3.5;
+/// The same where a sheet is saved by it, mm.
+const CLOSE: f64 = 1.2;
 /// Lists no higher than this are kept in one piece, mm.
 const KEPT_WHOLE: f64 = 60.0;
 
@@ -25,6 +27,30 @@ pub enum Block {
 
 /// Puts blocks down in a box from the top; tells what did not fit, in order, and the y reached.
 pub fn flow(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> (Vec<Block>, f64) {
+    flow_apart(board, room, BETWEEN, blocks)
+}
+
+/// The same, everything closer together where that saves a sheet for the last few lines.
+pub fn flow_or_close_up(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> Vec<Block> {
+    for between in [BETWEEN, CLOSE] {
+        let mut trial = board.clone();
+        if flow_apart(&mut trial, room, between, blocks.clone())
+            .0
+            .is_empty()
+        {
+            *board = trial;
+            return Vec::new();
+        }
+    }
+    flow(board, room, blocks).0
+}
+
+fn flow_apart(
+    board: &mut Board,
+    room: &PaperBox,
+    between: f64,
+    blocks: Vec<Block>,
+) -> (Vec<Block>, f64) {
     let mut y = room.top;
     let mut left_over = Vec::new();
     let mut ended = false;
@@ -39,7 +65,7 @@ pub fn flow(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> (Vec<Bloc
                 let table = table.widened_to(room.width());
                 let (next, foot) = table.put(board, &rest, from);
                 if next > from || table.rows.is_empty() {
-                    y = foot + BETWEEN;
+                    y = foot + between;
                 }
                 if next < table.rows.len() {
                     left_over.push(Block::Table(table, next));
@@ -53,7 +79,7 @@ pub fn flow(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> (Vec<Bloc
             Block::Notes(notes, from) => {
                 let (next, foot) = notes.put(board, &rest, from);
                 if next > from {
-                    y = foot + BETWEEN;
+                    y = foot + between;
                 }
                 if next < notes.notes.len() {
                     left_over.push(Block::Notes(notes, next));
@@ -63,7 +89,7 @@ pub fn flow(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> (Vec<Bloc
             Block::Caution(words, height) => {
                 if caution_height(room.width(), &words, height) <= rest.height() {
                     y = put_caution(board, at(room.left, y), room.width(), &words, height)
-                        + BETWEEN;
+                        + between;
                 } else {
                     left_over.push(Block::Caution(words, height));
                 }

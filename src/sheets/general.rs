@@ -2,6 +2,7 @@
 
 use super::board::{Board, PaperBox};
 use super::change_rows::change_table;
+use super::clear::is_clear;
 use super::cloud::put_clouds;
 use super::detail_places::put_places;
 use super::dimension::{
@@ -10,7 +11,7 @@ use super::dimension::{
 };
 use super::edge_dimensions::put_edge_dimensions;
 use super::face_view::{Wanted, in_nest, put_face, put_loose_numbers};
-use super::flow::{Block, flow};
+use super::flow::{Block, flow, flow_or_close_up};
 use super::hole_schedule::hole_schedule;
 use super::key_plan::{self, put_key_plan};
 use super::letter_size::{FIGURES, LINE_PITCH, NOTES, TABLE, wrap};
@@ -52,6 +53,10 @@ const SECTION_SIDE_AWAY: f64 = 24.5;
 const DETAIL_LETTERS: f64 = 14.0;
 /// Room below the views for titles and the depth of a pressed plate, mm.
 const FOOT: f64 = 15.0;
+/// Room for the scale bar at the foot of the sheet, where notes stand beside it, mm.
+const BESIDE_BAR: f64 = 72.0;
+/// Least height in which a note can stand with its title, mm.
+const LEAST_UNDER: f64 = 12.0;
 /// Room of the titles under running dimensions, mm.
 const TITLE: f64 = 7.0;
 /// Room below a flat plate, whose foot has a dimension of its own, mm.
@@ -74,7 +79,28 @@ pub fn general(set: &Set<'_>) -> Vec<Board> {
         let rest = flow(&mut words, &below, rest).0;
         return continued(set, vec![board, words], WORDS, 3, rest);
     }
+    let rest = put_under_views(&mut board, &views, rest);
     continued(set, vec![board], WORDS, 3, rest)
+}
+
+/// The last few notes under the views, beside the scale bar, where that saves a sheet of their own; tells what is still left.
+fn put_under_views(board: &mut Board, views: &PaperBox, rest: Vec<Block>) -> Vec<Block> {
+    let under = |high: f64| PaperBox {
+        left: views.left + BESIDE_BAR,
+        top: views.bottom - high,
+        ..*views
+    };
+    let steps = (LEAST_UNDER as u32)..(views.height() as u32);
+    let clear = steps.map(|high| under(f64::from(high)));
+    let Some(room) = clear.take_while(|b| is_clear(board, b, 2.0)).last() else {
+        return rest;
+    };
+    let mut trial = board.clone();
+    if flow(&mut trial, &room, rest.clone()).0.is_empty() {
+        *board = trial;
+        return Vec::new();
+    }
+    rest
 }
 
 /// Tables, key plan and notes down the right side; tells the blocks that did not fit.
@@ -107,7 +133,7 @@ fn put_column(board: &mut Board, set: &Set<'_>, column: &PaperBox) -> Vec<Block>
     blocks.push(Block::Notes(general_notes(set).at_height(TABLE), 0));
     // Last, since it may be long: what the shop works by stays on this sheet.
     blocks.extend(change_table(set.spec, set.design).map(|table| Block::Table(table, 0)));
-    flow(board, &rest, blocks).0
+    flow_or_close_up(board, &rest, blocks)
 }
 
 /// Room right of the section, mm.

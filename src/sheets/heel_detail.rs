@@ -121,7 +121,7 @@ fn put_radii(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed) {
     let tip = on_arc(r + t, 9.0);
     let knee = super::at(tip.x - side * 14.0, s.place(0.0, tangent).y + 9.0);
     let words = vec![
-        format!("R{} OUT", fig.short(gauge.outside)),
+        format!("R{} OUTSIDE,", fig.short(gauge.outside)),
         format!("{} FROM", fig.short(gauge.corner_to_heel)),
         "CORNER".into(),
     ];

@@ -72,7 +72,9 @@ fn evened(set: &Set<'_>, name: (&str, &str), columns: usize, mut blocks: Vec<Blo
     }
     let full = set.room().height() - CENTRING;
     let (mut drawn, _) = filled_to(set, name, columns, full, blocks.clone());
-    if (2..=MOST_EVENED).contains(&drawn.len()) {
+    // One table on one sheet is shared out alike over its columns.
+    let alone = drawn.len() == 1 && columns > 1 && blocks.len() == 1;
+    if alone || (2..=MOST_EVENED).contains(&drawn.len()) {
         let (mut holds, mut fails) = (full, full / 2.0);
         for _ in 0..EVENINGS {
             let height = (holds + fails) / 2.0;

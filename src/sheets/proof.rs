@@ -8,7 +8,7 @@ use super::board::Board;
 use super::marking_tables::strike_table;
 use super::set::Set;
 use super::spacing;
-use super::{Mark, Role, Sheet, boards, finish};
+use super::{Mark, PaperPoint, Role, Sheet, boards, finish};
 use crate::checks::run_checks;
 use crate::cut::cut_parts;
 use crate::design::{LineWay, Point, runs, set_out};
@@ -518,6 +518,71 @@ fn holds_the_audit_finds_nothing() {
         }
     }
     assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
+/// On the flange's sheet no leader is drawn through cut metal to what it points at.
+#[test]
+fn holds_no_leader_runs_through_the_flange() {
+    with_boards(|set, boards| {
+        for board in boards.iter().filter(|b| b.name == "flange-rivets") {
+            let lines = |wanted: Role| {
+                board.marks.iter().filter_map(move |mark| match mark {
+                    Mark::Line { from, to, role, .. } if *role == wanted => Some((*from, *to)),
+                    _ => None,
+                })
+            };
+            let slanting = |(a, b): &(PaperPoint, PaperPoint)| {
+                (a.x - b.x).abs() > 0.5 && (a.y - b.y).abs() > 0.5
+            };
+            for leader in lines(Role::Dimension).filter(slanting) {
+                let through = lines(Role::Hatch).filter(|&cut| cross(leader, cut)).count();
+                let engine = &set.spec.written.job.engine;
+                assert_eq!(through, 0, "{engine}: a leader from {:?}", leader.0);
+            }
+        }
+    });
+}
+
+/// Whether two lines cross, a little within the ends of the first, which may touch an edge.
+fn cross((a, b): (PaperPoint, PaperPoint), (c, d): (PaperPoint, PaperPoint)) -> bool {
+    let (u, v) = ((b.x - a.x, b.y - a.y), (d.x - c.x, d.y - c.y));
+    let across = u.0 * v.1 - u.1 * v.0;
+    let w = (c.x - a.x, c.y - a.y);
+    let (s, t) = (
+        (w.0 * v.1 - w.1 * v.0) / across,
+        (w.0 * u.1 - w.1 * u.0) / across,
+    );
+    (0.05..0.95).contains(&s) && (0.0..1.0).contains(&t)
+}
+
+/// No sheet carries only the last few lines of what the sheet before it had room for: what goes on from another sheet takes a
+/// quarter of its own height at least, but for the last of a long list.
+#[test]
+fn holds_no_sheet_is_left_nearly_empty() {
+    /// Of a list so long, one sheet nearly empty is no waste.
+    const LONG: usize = 5;
+    let mut empty = Vec::new();
+    with_boards(|set, boards| {
+        for board in boards {
+            let of_it = boards.iter().filter(|b| b.name == board.name).count();
+            let goes_on = board.marks.iter().any(|mark| match mark {
+                Mark::Text(text) => text.words.ends_with("(CONTINUED)"),
+                _ => false,
+            });
+            let Some(all) = board.extent(|_| true) else {
+                panic!("{}: {} is empty", set.spec.file, board.title);
+            };
+            let filled = (all.bottom - board.room.top) / board.room.height();
+            if goes_on && of_it < LONG && filled < 0.25 {
+                let engine = &set.spec.written.job.engine;
+                empty.push(format!(
+                    "{engine}: {} is filled to {filled:.2}",
+                    board.title
+                ));
+            }
+        }
+    });
+    assert!(empty.is_empty(), "{}", empty.join("\n"));
 }
 
 /// Each sheet says which it is of how many, shows the fingerprint, and counts what was not judged; while something is

@@ -220,16 +220,16 @@ fn weld_table(set: &Set<'_>) -> Option<Table> {
         "WELDS; TO THE WORKS' PROCEDURE, LEGS AS GIVEN",
         &[
             ("WELD", 14.0, Hang::Middle),
-            ("WHERE", 38.0, Hang::Start),
-            ("LENGTH", 19.0, Hang::End),
-            ("LEG", 13.0, Hang::End),
-            ("CLEAR TO HOLE", 24.0, Hang::Start),
+            ("WHERE", 36.0, Hang::Start),
+            ("LENGTH", 29.0, Hang::End),
+            ("LEG", 10.0, Hang::End),
+            ("CLEAR TO HOLE", 31.0, Hang::Start),
             ("TO RIVET HOLE", 18.0, Hang::End),
-            ("TO HEAD", 17.0, Hang::End),
-            ("PROCEDURE", 28.0, Hang::Start),
-            ("WELDER", 22.0, Hang::Start),
-            ("CONSUMABLE", 30.0, Hang::Start),
-            ("DATE", 20.0, Hang::Start),
+            ("TO HEAD", 15.0, Hang::End),
+            ("PROCEDURE", 25.0, Hang::Start),
+            ("WELDER", 20.0, Hang::Start),
+            ("CONSUMABLE", 26.0, Hang::Start),
+            ("DATE", 19.0, Hang::Start),
         ],
     );
     let joint = ring_joint(set.spec, set.design);
@@ -267,6 +267,7 @@ fn weld_table(set: &Set<'_>) -> Option<Table> {
         row.push(fig.table(weld.length));
         row.push(fig.size_short(weld.leg));
         row.push(format!("at {}", weld.hole));
+        row.extend(["–", "–"].map(String::from));
         table.row(row);
     }
     for (i, repair) in set.design.repairs.iter().enumerate() {

@@ -145,15 +145,11 @@ pub fn fouling_table(set: &Set<'_>, drawn: &DrawnOut) -> Table {
     if drawn.fouls.iter().any(|f| f.obstruction.is_none()) {
         match drawn.lower_by {
             Some(down) if down >= Length::ZERO => {
-                say(
-                    "remedy",
-                    "or lower the door by".into(),
-                    rounded_up(fig, down),
-                );
+                say("remedy", "lower the door by".into(), rounded_up(fig, down));
             }
             Some(up) => say(
                 "remedy",
-                "or raise the door by".into(),
+                "raise the door by".into(),
                 rounded_up(fig, up.abs()),
             ),
             None => say(
@@ -244,14 +240,14 @@ pub fn every_tube(set: &Set<'_>) -> Vec<Table> {
         let mut table = Table::new(
             &format!("{}: EVERY TUBE, {sign}", group.name.to_uppercase()),
             &[
-                ("NO.", 13.0, Hang::Start),
-                ("x HERE", 16.0, Hang::End),
-                ("y HERE", 16.0, Hang::End),
-                ("x THERE", 16.0, Hang::End),
-                ("y THERE", 16.0, Hang::End),
-                ("DRIFT", 14.0, Hang::End),
-                ("SLOPE °", 13.0, Hang::End),
-                ("WAY OUT", 14.0, Hang::End),
+                ("NO.", 11.0, Hang::Start),
+                ("x HERE", 15.5, Hang::End),
+                ("y HERE", 15.5, Hang::End),
+                ("x THERE", 17.5, Hang::End),
+                ("y THERE", 17.5, Hang::End),
+                ("DRIFT", 13.0, Hang::End),
+                ("SLOPE °", 16.0, Hang::End),
+                ("FOULS BY", 14.0, Hang::End),
             ],
         );
         let d = |mm: f64| fig.decimal(Length::mm(mm));
@@ -261,7 +257,7 @@ pub fn every_tube(set: &Set<'_>) -> Vec<Table> {
                 .map_or("–".into(), |b| print::decimal(tube.slope_deg(b), 3));
             let foul = design.withdrawal.as_ref().map_or("–".into(), |drawn| {
                 let worst = drawn.fouls.iter().find(|f| f.hole == tube.hole);
-                worst.map_or("clear".into(), |f| format!("over {}", fig.decimal(f.by)))
+                worst.map_or("clear".into(), |f| fig.decimal(f.by))
             });
             table.rows.push(vec![
                 design.holes[tube.hole].id.clone(),

@@ -21,7 +21,7 @@ use crate::units::angle::{cos, sin};
 /// Width of the column of tables, mm.
 const COLUMN: f64 = 128.0;
 /// Columns of the table of every tube on A3.
-const COLUMNS: usize = 2;
+const COLUMNS: usize = 3;
 /// Share of the height that the end view takes on upright paper.
 const VIEWS_ABOVE: f64 = 0.5;
 /// Height of the lengthwise view, mm.
