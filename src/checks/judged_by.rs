@@ -10,7 +10,7 @@
 //!          `concessions`, with the nearest known word for a wrong one.
 //! Leaves:  whether the rules named are the right ones, which the works' engineer and the inspecting body decide.
 
-use super::measure::figure;
+use super::measure::shown_apart;
 use super::{Finding, REGISTER, Rule, Standing, Verdict, source};
 use crate::design::Design;
 use crate::spec::{Fault, Spec, Written};
@@ -86,11 +86,9 @@ pub(super) fn note_unless_named(finding: &mut Finding, judged_by: &[String]) {
             } else {
                 "less than it asks"
             };
-            let by = format!("{} {}", figure(*by), finding.unit);
-            format!(
-                "not among this job's rules; the plate has {short}, by {}",
-                by.trim_end()
-            )
+            // As many places as the figures beside it, and more where it would seem to be nothing.
+            let (_, by) = shown_apart(0.0, *by, finding.unit);
+            format!("not among this job's rules; the plate has {short}, by {by}")
         }
         Verdict::NotJudged { .. } => "not among this job's rules, and not compared".to_string(),
         Verdict::Conceded { .. } => unreachable!("concessions are applied last"),
@@ -228,7 +226,7 @@ mod tests {
         assert_eq!(finding.verdict.name(), "note");
         assert_eq!(
             finding.why,
-            "not among this job's rules; the plate has less than it asks, by 1 in"
+            "not among this job's rules; the plate has less than it asks, by 1.0000 in"
         );
     }
 

@@ -44,7 +44,7 @@ pub(super) fn core_lines(stay: &StaySpec) -> Vec<String> {
     ];
     if let Some(telltale) = &stay.telltale {
         lines.push(format!(
-            "less telltale 0.785398 × {}² : net {} in²",
+            "less telltale 0.785398 × {}²; net {} in²",
             figure(telltale.value().to_inches()),
             figure(net_area_in2(stay))
         ));

@@ -190,7 +190,7 @@ fn by_hand_the_core_of_a_stay() {
         [
             "core = D − 1.28/N = 1.25 − 1.28/11 = 1.133636 in",
             "area = 0.785398 × 1.133636² = 1.00934 in²",
-            "less telltale 0.785398 × 0.1875² : net 0.981728 in²",
+            "less telltale 0.785398 × 0.1875²; net 0.981728 in²",
         ]
     );
     // Telltales are asked of firebox stays only.
