@@ -243,3 +243,28 @@ fn refuses_the_record_of_another_drawing() {
             .contains("no row begins with `item`")
     );
 }
+
+/// Cells that would be read as others than were meant, or that a screen would obey, and a file without an end.
+#[test]
+fn refuses_cells_out_of_their_columns_and_marks_that_are_not_seen() {
+    let record = Record::blank(MARL_HEN)
+        .replace("T1,tubes", "T1\u{0},tubes")
+        .fill("T2", &[(FIRST, "46,9")])
+        .replace("T3,tubes", ",tubes")
+        .fill("T4", &[(FIRST, &"9".repeat(60))])
+        // One cell further on: what a rivet hole is has a comma in it.
+        .fill("R1", &[(X + 1, "5")])
+        .fill("R2", &[(5, "99")]);
+    let said = record.refused(MARL_HEN);
+    for fact in [
+        "line 10, item: the plate has no hole T1\\u{0}\n",
+        "line 11: T2 has 14 cells, and the heading 13\n",
+        "line 12, item: the row does not say which hole it is of\n",
+        ": R1 is a rivet hole, of which no place on the face is read\n",
+        ": R2 has 99 here, and 23.81",
+    ] {
+        assert!(said.contains(fact), "{fact} in {said}");
+    }
+    assert!(!said.contains(&"9".repeat(41)), "{said}");
+    assert!(!said.contains('\u{0}'));
+}

@@ -15,9 +15,10 @@
 
 use super::measure::{Unit, figure};
 use super::{Finding, Rule, source};
-use crate::design::{Design, Hole, HoleGroup};
+use crate::design::{Design, Hole, HoleGroup, HoleIndex};
 use crate::spec::{NamedLine, Purpose, Written};
 use crate::units::Length;
+use crate::units::tolerance::SAME_LENGTH_MM;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -39,28 +40,39 @@ struct Beside {
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let needs = |(_, group): &(usize, &HoleGroup)| group.takes_up.is_some();
+    let halves = design.holes.iter().map(|hole| half_taken(design, hole));
+    let places = Places {
+        index: HoleIndex::new(&design.holes),
+        most_half: halves.fold(Length::ZERO, Length::max),
+    };
     design
         .groups
         .iter()
         .enumerate()
         .filter(needs)
-        .filter_map(|(index, group)| tightest(written, design, index, group))
+        .filter_map(|(index, group)| tightest(written, design, &places, index, group))
         .collect()
 }
 
 fn tightest(
     written: &Written,
     design: &Design,
+    places: &Places,
     index: usize,
     group: &HoleGroup,
 ) -> Option<Finding> {
     let (unit, needed) = (Unit::of_job(written), group.takes_up?);
-    let holes = design.holes.iter().filter(|hole| hole.group == index);
+    let others: Vec<bool> = design
+        .groups
+        .iter()
+        .map(|other| stands_by(written, group, other))
+        .collect();
+    let holes = (0..design.holes.len()).filter(|&hole| design.holes[hole].group == index);
     let beside = holes
         .flat_map(|hole| {
             [
-                nearest_hole(written, design, hole, needed),
-                nearest_line(design, hole, needed),
+                nearest_hole(design, places, &others, hole, needed),
+                nearest_line(design, &design.holes[hole], needed),
             ]
         })
         .flatten()
@@ -81,29 +93,58 @@ fn tightest(
     )
 }
 
-/// The other hole with the least room to it; a former pin is gone by the time that washers come.
-fn nearest_hole(written: &Written, design: &Design, hole: &Hole, needed: Length) -> Option<Beside> {
-    let own = &design.groups[hole.group];
-    design
-        .holes
-        .iter()
-        .filter(|other| other.id != hole.id)
-        .filter(|other| design.groups[other.group].purpose != Purpose::FormerPin)
-        .filter(|other| !stand_together(written, own, &design.groups[other.group]))
-        .map(|other| {
-            let group = &design.groups[other.group];
-            let clear = group.takes_up.unwrap_or(Length::ZERO);
-            let half_of_other = other.ligament_hole.max(clear) / 2.0;
-            let distance = Length::mm(hole.at.distance(other.at));
-            Beside {
-                hole: hole.id.clone(),
-                other: other.id.clone(),
-                distance,
-                half_of_other,
-                room: distance - needed / 2.0 - half_of_other,
-            }
-        })
-        .reduce(|a, b| if b.room < a.room { b } else { a })
+/// Every hole by its place, and the most that any takes up on its own side.
+struct Places {
+    index: HoleIndex,
+    most_half: Length,
+}
+
+/// Half of what a hole takes up: itself, or what is to stand clear on it.
+fn half_taken(design: &Design, hole: &Hole) -> Length {
+    let clear = design.groups[hole.group].takes_up.unwrap_or(Length::ZERO);
+    hole.ligament_hole.max(clear) / 2.0
+}
+
+/// The other hole with the least room to it, of the groups that stand by it; of two alike the first.
+fn nearest_hole(
+    design: &Design,
+    places: &Places,
+    others: &[bool],
+    number: usize,
+    needed: Length,
+) -> Option<Beside> {
+    let hole = &design.holes[number];
+    let mut least: Option<(usize, Length)> = None;
+    for near in places.index.nearest_first(hole.at) {
+        let other = &design.holes[near];
+        let distance = Length::mm(hole.at.distance(other.at));
+        // Whatever stands further off has more room than this, however large it is.
+        let beyond = distance - needed / 2.0 - places.most_half;
+        if least.is_some_and(|(_, room)| beyond > room + Length::mm(SAME_LENGTH_MM)) {
+            break;
+        }
+        if near == number || !others[other.group] {
+            continue;
+        }
+        let room = distance - needed / 2.0 - half_taken(design, other);
+        if least.is_none_or(|(first, least)| room < least || (room == least && near < first)) {
+            least = Some((near, room));
+        }
+    }
+    let (near, room) = least?;
+    let other = &design.holes[near];
+    Some(Beside {
+        hole: hole.id.clone(),
+        other: other.id.clone(),
+        distance: Length::mm(hole.at.distance(other.at)),
+        half_of_other: half_taken(design, other),
+        room,
+    })
+}
+
+/// Whether the holes of another group count beside those of one. A former pin is gone by the time that washers come.
+fn stands_by(written: &Written, own: &HoleGroup, other: &HoleGroup) -> bool {
+    other.purpose != Purpose::FormerPin && !stand_together(written, own, other)
 }
 
 /// Whether one of two groups is the studs of the other's joint face.

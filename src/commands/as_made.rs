@@ -1,5 +1,7 @@
 //! `asmade`: a filled-in record read back; what was made otherwise than designed, and every check run again on the plate as it is.
 
+use std::fs::File;
+use std::io::{self, Read};
 use std::path::Path;
 
 use serde_json::{Value, json};
@@ -50,7 +52,7 @@ fn cut_and_done(mut spec: Spec) -> Spec {
 
 fn read_filled(file: &Path, spec: &Spec, design: &Design) -> Result<FilledRecord, Refused> {
     let name = file.display();
-    let text = std::fs::read_to_string(file).map_err(|cause| Refused {
+    let text = no_more_than_a_record(file).map_err(|cause| Refused {
         report: format!(
             "refused: {name}: the record cannot be read: {cause}\n   = remedy: give record/inspection.csv of the plate's pack, filled in and saved as CSV in UTF-8"
         ),
@@ -61,6 +63,25 @@ fn read_filled(file: &Path, spec: &Spec, design: &Design) -> Result<FilledRecord
             .map(|fault| in_words(&name.to_string(), fault))
             .collect(),
     })
+}
+
+/// Larger than this no record is: a hundred thousand holes with a remark each come to 15 MB.
+const MOST_BYTES: u64 = 32 << 20;
+
+/// The words of a file, or why they cannot be had; of what never ends, no more is read than it takes to tell.
+fn no_more_than_a_record(file: &Path) -> io::Result<String> {
+    let mut bytes = Vec::new();
+    File::open(file)?
+        .take(MOST_BYTES + 1)
+        .read_to_end(&mut bytes)?;
+    let cannot = |why: &str| Err(io::Error::new(io::ErrorKind::InvalidData, why));
+    if bytes.len() as u64 > MOST_BYTES {
+        return cannot("it is larger than 32 MB, and no record is");
+    }
+    match String::from_utf8(bytes) {
+        Ok(text) => Ok(text),
+        Err(_) => cannot("it is not text in UTF-8"),
+    }
 }
 
 fn in_words(file: &str, fault: &RecordFault) -> String {
@@ -155,7 +176,12 @@ impl Report<'_> {
                 number_runs(&named)
             ));
         }
-        if record.fingerprint != self.spec.short_fingerprint() {
+        if record.fingerprint.is_empty() {
+            lines.push(format!(
+                "The record does not say for which spec it was printed, and this is {}: every printed figure in it agrees with this one.",
+                self.spec.short_fingerprint()
+            ));
+        } else if record.fingerprint != self.spec.short_fingerprint() {
             lines.push(format!(
                 "The record was printed for spec {}, and this is {}: every printed figure in it agrees with this one.",
                 record.fingerprint,

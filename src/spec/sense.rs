@@ -19,6 +19,7 @@ pub(super) fn contradictions(written: &Written) -> Vec<Fault> {
     job::title_block(&written.job, &mut faults);
     sizes::wrong_unit(written, &mut faults);
     sizes::above_nothing(written, &mut faults);
+    sizes::strengths_above_nothing(written, &mut faults);
     sizes::too_large(written, &mut faults);
     tubes::tube_in_its_hole(written, &mut faults);
     tubes::stays_and_rivets(written, &mut faults);

@@ -118,6 +118,30 @@ fn fault(
     }
 }
 
+/// Most characters of a cell that a fault repeats.
+const MOST_SHOWN: usize = 40;
+
+/// A cell as a fault repeats it: on one line, cut where it is long, its marks that cannot be seen written out.
+fn as_shown(cell: &str) -> String {
+    let mut shown: String = cell
+        .chars()
+        .take(MOST_SHOWN)
+        .map(|c| match c {
+            ' '..='~' => c.to_string(),
+            c if c.is_alphanumeric() => c.to_string(),
+            // Such as a zero or what turns the line about: a screen would not show it, or would obey it.
+            c if c.is_control() || c.is_whitespace() || matches!(c, '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{feff}') => {
+                c.escape_unicode().to_string()
+            }
+            c => c.to_string(),
+        })
+        .collect();
+    if cell.chars().nth(MOST_SHOWN).is_some() {
+        shown.push('…');
+    }
+    shown
+}
+
 struct Reader<'a> {
     design: &'a Design,
     faults: Vec<RecordFault>,
@@ -127,6 +151,8 @@ struct Reader<'a> {
 /// Where each column of the record stands in a row.
 struct Columns {
     places: BTreeMap<&'static str, usize>,
+    /// Cells of the heading.
+    wide: usize,
 }
 
 /// A row of the record.
@@ -136,8 +162,8 @@ struct Row<'a> {
     columns: &'a Columns,
 }
 
-impl Row<'_> {
-    fn cell(&self, column: &str) -> &str {
+impl<'a> Row<'a> {
+    fn cell(&self, column: &str) -> &'a str {
         let place = self.columns.places.get(column);
         let cell = place.and_then(|&place| self.cells.get(place));
         cell.map_or("", String::as_str)
@@ -163,7 +189,10 @@ impl Reader<'_> {
                 Some((line, found)) => self.faults.push(fault(
                     line,
                     name,
-                    format!("the record is of {name} {found}, and the spec is of {wanted}"),
+                    format!(
+                        "the record is of {name} {}, and the spec is of {wanted}",
+                        as_shown(&found)
+                    ),
                     "give the spec for which the record was printed",
                 )),
                 None => self.faults.push(fault(
@@ -208,7 +237,10 @@ impl Reader<'_> {
         let own = |name: &&String| COLUMNS.contains(&name.as_str()) || name.is_empty();
         let more = heading.iter().filter(|name| !own(name));
         self.record.more_columns = more.cloned().collect();
-        (places.len() == COLUMNS.len()).then_some(Columns { places })
+        (places.len() == COLUMNS.len()).then_some(Columns {
+            places,
+            wide: heading.len(),
+        })
     }
 
     fn items(&mut self, rows: &[NumberedRow], columns: &Columns) {
@@ -224,12 +256,35 @@ impl Reader<'_> {
                 cells,
                 columns,
             };
-            let id = cells[columns.places[COLUMNS[0]].min(cells.len() - 1)].as_str();
+            let id = row.cell(COLUMNS[0]);
+            if id.is_empty() {
+                self.faults.push(fault(
+                    *line,
+                    COLUMNS[0],
+                    "the row does not say which hole it is of",
+                    "leave the numbers as they were printed",
+                ));
+                continue;
+            }
+            if cells.len() > columns.wide {
+                self.faults.push(fault(
+                    *line,
+                    "",
+                    format!(
+                        "{} has {} cells, and the heading {}",
+                        as_shown(id),
+                        cells.len(),
+                        columns.wide
+                    ),
+                    "write a decimal point where a decimal comma stands, and words with a comma in quotes",
+                ));
+                continue;
+            }
             if let Some(first) = lines.insert(id, *line) {
                 self.faults.push(fault(
                     *line,
                     COLUMNS[0],
-                    format!("{id} stands in line {first} already"),
+                    format!("{} stands in line {first} already", as_shown(id)),
                     "leave the row that was not measured out",
                 ));
                 continue;
@@ -250,7 +305,7 @@ impl Reader<'_> {
                 self.faults.push(fault(
                     *line,
                     COLUMNS[0],
-                    format!("the plate has no hole {id}"),
+                    format!("the plate has no hole {}", as_shown(id)),
                     "leave the numbers as they were printed",
                 ));
             }
@@ -290,7 +345,7 @@ impl Reader<'_> {
                     format!(
                         "{} has {} here, and {designed:.3} in the spec",
                         hole.id,
-                        row.cell(column)
+                        as_shown(row.cell(column))
                     ),
                     "give the spec for which the record was printed; what was measured goes into the columns that begin with `made`",
                 ));
@@ -383,7 +438,7 @@ impl Reader<'_> {
                 column,
                 format!(
                     "{} is no size of a hole that was to be {designed}",
-                    row.cell(column)
+                    as_shown(row.cell(column))
                 ),
                 "look at the decimal point, and write the unit where it is not mm",
             ));
@@ -403,6 +458,15 @@ impl Reader<'_> {
             true => format!("{cell} mm"),
             false => cell.to_string(),
         };
+        if cell != as_shown(cell) {
+            self.faults.push(fault(
+                row.line,
+                column,
+                format!("{} is no length", as_shown(cell)),
+                "write a figure in mm, or one with its unit, and nothing else",
+            ));
+            return None;
+        }
         match Size::read(&text) {
             Ok(size) => Some(size),
             Err(unread) => {
@@ -413,11 +477,48 @@ impl Reader<'_> {
         }
     }
 
+    /// The printed size of a rivet hole must be that of the design; its place is not read, since none is printed for it.
+    fn rivet_agrees(&mut self, row: &Row, id: &str, designed: Length) -> bool {
+        let mut agrees = true;
+        for column in ["x_mm", "y_mm", "made_x_mm", "made_y_mm"] {
+            if !row.cell(column).is_empty() {
+                self.faults.push(fault(
+                    row.line,
+                    column,
+                    format!("{id} is a rivet hole, of which no place on the face is read"),
+                    "leave the cell empty, and write what was measured under `remarks`",
+                ));
+                agrees = false;
+            }
+        }
+        let column = "designed_mm";
+        match self.number(row, column) {
+            Some(found) if (found.value() - designed).abs().to_mm() > RECORD_LAST_DIGIT_MM => {
+                self.faults.push(fault(
+                    row.line,
+                    column,
+                    format!(
+                        "{id} has {} here, and {:.3} in the spec",
+                        as_shown(row.cell(column)),
+                        designed.to_mm()
+                    ),
+                    "give the spec for which the record was printed; what was measured goes into the columns that begin with `made`",
+                ));
+                false
+            }
+            Some(_) => agrees,
+            None => agrees && row.cell(column).is_empty(),
+        }
+    }
+
     fn rivet_hole(&mut self, row: &Row, id: &str) {
         let Some(line) = &self.design.rivets else {
             return;
         };
         let designed = line.hole.clone();
+        if !self.rivet_agrees(row, id, designed.value()) {
+            return;
+        }
         let first = self.size(row, "made_first_way_mm", &designed);
         let across = self.size(row, "made_across_it_mm", &designed);
         let sizes = [first, across].into_iter().flatten();

@@ -1,6 +1,6 @@
 //! Single sizes: a slip of unit that no plate could have, and sizes that must be above nothing.
 
-use crate::spec::{Fault, Flange, OutlineSpec, Written};
+use crate::spec::{Fault, Flange, Material, OutlineSpec, Written};
 use crate::units::print::{inches, trimmed};
 use crate::units::{Length, MM_PER_INCH, Size};
 
@@ -141,6 +141,45 @@ pub(super) fn above_nothing(written: &Written, faults: &mut Vec<Fault>) {
         if size.value() < Length::ZERO {
             let fact = format!("{size} is below nothing");
             faults.push(Fault::new(path, fact, "write it without the sign"));
+        }
+    }
+}
+
+/// A pressure or a strength that is no more than nothing: every factor on it would come out without end.
+pub(super) fn strengths_above_nothing(written: &Written, faults: &mut Vec<Fault>) {
+    let of =
+        |material: Option<&'_ Material>| material.and_then(|material| material.strength.clone());
+    let barrel = written.barrel.as_ref();
+    let rivets = written.rivets.as_ref();
+    let strengths = [
+        ("working_pressure", written.working_pressure.clone()),
+        (
+            "plate.material.strength",
+            of(written.plate.material.as_ref()),
+        ),
+        (
+            "barrel.material.strength",
+            of(barrel.and_then(|barrel| barrel.material.as_ref())),
+        ),
+        (
+            "rivets.shear_strength",
+            rivets.and_then(|rivets| rivets.shear_strength.clone()),
+        ),
+        (
+            "rivets.crushing_strength.stress",
+            rivets.and_then(|rivets| Some(rivets.crushing_strength.as_ref()?.stress.clone())),
+        ),
+    ];
+    let written = strengths
+        .into_iter()
+        .filter_map(|(path, strength)| Some((path, strength?)));
+    for (path, strength) in written {
+        if strength.value().to_psi() <= 0.0 {
+            faults.push(Fault::new(
+                path,
+                format!("{strength} is not above nothing"),
+                "write the figure itself, or leave the key out: what rests on it is then not judged",
+            ));
         }
     }
 }
