@@ -268,3 +268,21 @@ fn refuses_cells_out_of_their_columns_and_marks_that_are_not_seen() {
     assert!(!said.contains(&"9".repeat(41)), "{said}");
     assert!(!said.contains('\u{0}'));
 }
+
+#[test]
+fn holds_a_record_without_its_fingerprint_says_so() {
+    let record = Record::blank(MARL_HEN);
+    let line = record
+        .text
+        .lines()
+        .find(|line| line.starts_with("fingerprint,"));
+    let line = line.expect("it is printed").to_string();
+    let output = record
+        .replace(&line, "fingerprint,")
+        .read_back(MARL_HEN, &[]);
+    let screen = String::from_utf8(output.stdout).expect("words");
+    assert!(
+        screen.contains("The record does not say for which spec it was printed"),
+        "{screen}"
+    );
+}

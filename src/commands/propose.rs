@@ -19,6 +19,9 @@ const SHOWN: i32 = 4;
 /// The nearest figure with nothing below is looked for no further than this many steps each way: an inch in 64ths.
 const FURTHEST: i32 = 64;
 
+/// Nor further than so many holes are set out afresh each way: a plate of hundreds is looked at in full, one of thousands nearby only.
+const MOST_HOLES: usize = 50_000;
+
 /// What is asked besides the spec.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Asked<'a> {
@@ -44,6 +47,7 @@ pub fn propose(spec_file: &Path, asked: Asked<'_>) -> Outcome {
         rule,
         as_is: came_to(&as_designed, &design, rule),
         unit: Unit::of_job(&spec.written),
+        furthest: furthest(design.holes.len()),
     };
     let mut figures = Vec::new();
     for (index, nest) in spec.written.tubes.iter().enumerate() {
@@ -59,6 +63,12 @@ pub fn propose(spec_file: &Path, asked: Asked<'_>) -> Outcome {
         words,
         status: Status::Done,
     })
+}
+
+/// Steps to look each way on a plate of so many holes.
+fn furthest(holes: usize) -> i32 {
+    let steps = MOST_HOLES / holes.max(1);
+    i32::try_from(steps).map_or(FURTHEST, |steps| steps.clamp(SHOWN, FURTHEST))
 }
 
 fn named(name: &str) -> Result<&'static str, Refused> {
@@ -129,6 +139,8 @@ struct Trial<'a> {
     rule: Option<&'static str>,
     as_is: CameTo,
     unit: Unit,
+    /// Steps to look each way.
+    furthest: i32,
 }
 
 fn came_to(spec: &Spec, design: &Design, rule: Option<&str>) -> CameTo {
@@ -185,7 +197,7 @@ impl Trial<'_> {
                 let other = others.iter().find(|other| other.steps == way * away);
                 other.filter(|other| other.has_nothing_below()).cloned()
             });
-            let further = || (SHOWN + 1..=FURTHEST).map(|away| at(way * away));
+            let further = || (SHOWN + 1..=self.furthest).map(|away| at(way * away));
             known.or_else(|| {
                 further()
                     .map_while(|other| other)
@@ -301,7 +313,7 @@ impl Trial<'_> {
                 let first = format!("  {}{}  ", other.size, " ".repeat(pad));
                 text.push_str(&wrapped(&first, &self.words(other), width));
             }
-            for line in nearest(figure, &self.as_is) {
+            for line in nearest(figure, &self.as_is, self.furthest) {
                 text.push_str(&wrapped("  ", &line, width));
             }
         }
@@ -370,7 +382,7 @@ fn put_off(spec: &mut Spec, nest: usize) {
 }
 
 /// What would have nothing below, where something is below as it is.
-fn nearest(figure: &Figure, as_is: &CameTo) -> Vec<String> {
+fn nearest(figure: &Figure, as_is: &CameTo, furthest: i32) -> Vec<String> {
     if as_is.below.is_empty() {
         return Vec::new();
     }
@@ -393,9 +405,23 @@ fn nearest(figure: &Figure, as_is: &CameTo) -> Vec<String> {
         .collect();
     match told.is_empty() {
         true => vec![format!(
-            "no {} within {FURTHEST} steps has nothing below",
+            "no {} within {furthest} steps has nothing below",
             figure.figure
         )],
         false => told,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::furthest;
+
+    /// 50,000/780 = 64.1 and 50,000/790 = 63.3; 50,000/10,000 = 5; of more, no less than is shown.
+    #[test]
+    fn by_hand_steps_on_plates_of_many_holes() {
+        assert_eq!(
+            [0, 100, 780, 790, 10_000, 100_000].map(furthest),
+            [64, 64, 64, 63, 5, 4]
+        );
     }
 }

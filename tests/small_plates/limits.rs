@@ -426,6 +426,20 @@ fn by_hand_of_rooms_alike_the_first_is_named() {
     );
 }
 
+/// A stud hole of 1/2 in, 2 in off, leaves 2 − 0.5 − 0.25 = 1.25 in beside a washer of 1 in; a pipe of 8 in, twice as far off and
+/// more, leaves 5 − 0.5 − 4 = 0.5, and is what counts.
+#[test]
+fn by_hand_a_large_hole_further_off_leaves_less_room() {
+    let holes = "holes:\n  - {name: washers, purpose: fitting, hole: 1/2 in, at: [[-7 in, 10 in]], needs_clear: 1 in}\n  - {name: stud, purpose: bolt, hole: 1/2 in, at: [[-9 in, 10 in]]}\n  - {name: pipe, purpose: steam pipe, hole: 8 in, at: [[-2 in, 10 in]]}\n";
+    let found = judged(&[("holes: []\n", holes)]);
+    is(
+        one(&found, "washer_room", "", "beside P1"),
+        "meets",
+        "0.5000",
+        "0",
+    );
+}
+
 /// Studs at 3 in from the middle of a pipe stand in its joint face of 7 in, and are not judged against it; a stay at (0, 16) is:
 /// 6 − 3.5 − 0.5 = 2 in from a pipe at (0, 10).
 #[test]
