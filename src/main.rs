@@ -110,13 +110,16 @@ enum Command {
     /// Read a filled-in inspection record: what was made otherwise than designed, and every check run again on the plate as made
     #[command(
         name = "asmade",
-        after_help = "Example:\n  centrepop asmade my-plate.yaml output/MP-TP1-A/record/inspection.csv"
+        after_help = "Examples:\n  centrepop asmade my-plate.yaml output/MP-TP1-A/record/inspection.csv\n  centrepop asmade my-plate.yaml filled-in.csv --out output"
     )]
     AsMade {
         /// The spec of the plate, a YAML file
         spec: PathBuf,
         /// The record, filled in: record/inspection.csv of the plate's pack, saved as CSV
         record: PathBuf,
+        /// Also write sheets, table of deviations and results of the plate as made, into a folder of its own under this one
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
         /// For machines: every measured hole and every finding, numbers unrounded
         #[arg(long)]
         json: bool,
@@ -168,8 +171,18 @@ fn main() -> ExitCode {
             };
             commands::propose::propose(&spec, asked)
         }
-        Command::AsMade { spec, record, json } => {
-            commands::as_made::asmade(&spec, &record, json, screen_width())
+        Command::AsMade {
+            spec,
+            record,
+            out,
+            json,
+        } => {
+            let asked = commands::as_made::Asked {
+                out: out.as_deref(),
+                json,
+                width: screen_width(),
+            };
+            commands::as_made::asmade(&spec, &record, asked)
         }
         Command::New { kind } => commands::new::start(&kind.join("-")),
         Command::Schema => commands::schema::schema(),

@@ -92,6 +92,27 @@ fn inches(mm: &Value, places: usize) -> String {
     format!("{:.places$}", mm.as_f64().expect("a figure") / 25.4)
 }
 
+/// The results of a plate as made keep the contract too; a blank record is one of a plate that nobody has measured.
+#[test]
+fn holds_results_as_made_keep_the_contract() {
+    let schema: Value = serde_json::from_str(include_str!("results.schema.json")).unwrap();
+    let spec = "specs/hobthrush-smokebox.yaml";
+    let record = pack_of(spec).join("record/inspection.csv");
+    let out = tempfile::tempdir().unwrap();
+    let run = common::centrepop()
+        .args(["asmade", spec])
+        .arg(record)
+        .arg("--out")
+        .arg(out.path())
+        .output()
+        .unwrap();
+    assert_eq!(run.status.code(), Some(0));
+    let results = results_of(&common::the_pack_in(out.path()));
+    let found = differences(&schema, &results, "results");
+    assert!(found.is_empty(), "{found:#?}");
+    assert!(results["as_made"].is_object());
+}
+
 fn least(results: &Value, one: &str, other: &str) -> Value {
     results["ligaments"]["least"]
         .as_array()

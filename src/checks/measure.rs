@@ -48,6 +48,21 @@ impl Unit {
         }
     }
 
+    /// Whether anything of a length is seen when it is printed to the places of [`Unit::text`].
+    pub fn shows(self, length: Length) -> bool {
+        self.text(length.abs()) != self.text(Length::ZERO)
+    }
+
+    /// A difference with its unit and its sign; without a sign where nothing of it is seen.
+    pub fn signed(self, length: Length) -> String {
+        let sign = match length {
+            _ if !self.shows(length) => "",
+            _ if length < Length::ZERO => "−",
+            _ => "+",
+        };
+        format!("{sign}{}", self.text(length.abs()))
+    }
+
     /// A length with its unit, to the fourth place of an inch or the third of a millimetre.
     pub fn text(self, length: Length) -> String {
         match self {

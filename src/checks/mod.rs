@@ -5,6 +5,7 @@
 
 pub mod area_above_tubes;
 mod area_held;
+mod as_made;
 pub mod as_read;
 pub mod breathing_space;
 pub mod cold_strain;
@@ -52,12 +53,15 @@ pub mod tube_hole_clearance;
 pub mod tube_ligament;
 pub mod tube_ligament_alternative;
 pub mod tube_plate_thickness;
+mod verdict_changes;
 pub mod washer_room;
 pub mod weld_repair;
 
+pub use as_made::{CheckedAgain, Effect, Effects, check_again, effect_words, effects};
 pub use finding::{Finding, Input, Source, Standing, Verdict};
 pub use judged_by::check_names;
 pub use legend::{Legend, cautions, legend};
+pub use verdict_changes::{VerdictChange, verdict_changes};
 
 use crate::design::Design;
 use crate::spec::{Metal, Spec, Written};

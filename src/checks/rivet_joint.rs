@@ -20,7 +20,7 @@
 use super::measure::{Unit, figure, rounded};
 use super::rivet_rows::{plate_percent_at_gap, prescribed_gap};
 use super::{Finding, Rule, source};
-use crate::design::{Design, FlangeDesign, RivetLine};
+use crate::design::{Design, FlangeDesign, RivetHoleMade, RivetLine};
 use crate::spec::Written;
 use crate::units::angle::PI;
 use crate::units::{Length, Stress};
@@ -75,7 +75,12 @@ pub fn plate_percent(pitch: Length, hole: Length) -> f64 {
 
 /// Plate percentage of a flange's rivets: lowered where their rows stand closer than regulation 184 prescribes.
 pub(super) fn plate_percent_of(line: &RivetLine) -> f64 {
-    let (pitch, hole) = (line.pitch_bore, line.hole.value());
+    plate_percent_at(line, line.hole.value())
+}
+
+/// The same with holes of another size.
+fn plate_percent_at(line: &RivetLine, hole: Length) -> f64 {
+    let pitch = line.pitch_bore;
     match &line.rows {
         Some(rows) => {
             let prescribed = prescribed_gap(rows.arrangement, pitch, hole);
@@ -213,6 +218,34 @@ fn plate_between(line: &RivetLine) -> Finding {
             figure(prescribed.to_inches()),
             rounded(plate_percent_of(line), 2)
         ))
+}
+
+/// A note on the plate percentage at the largest rivet hole that was measured, beside that at the designed hole, which is judged.
+pub(super) fn plate_as_made(line: &RivetLine, largest: &RivetHoleMade) -> Finding {
+    let (pitch, hole) = (line.pitch_bore, largest.made.value());
+    let (p, d) = (figure(pitch.to_inches()), figure(hole.to_inches()));
+    let percent = plate_percent_at(line, hole);
+    let finding = RULE
+        .finding(format!("plate between the holes, as made: {}", largest.id))
+        .with_length("pitch at bore", "P", pitch, Unit::Inch)
+        .with_length("largest rivet hole recorded", "D", hole, Unit::Inch)
+        .provides(percent, "%")
+        .because(format!(
+            "{} % at the largest rivet hole recorded, {} {}; {} % at the designed {}, at which the joint is judged",
+            rounded(percent, 2),
+            largest.id,
+            largest.made,
+            rounded(plate_percent_of(line), 2),
+            largest.designed
+        ));
+    match &line.rows {
+        // Rows that stand close lower it, as the working of the designed hole shows.
+        Some(_) => finding,
+        None => finding.work(format!(
+            "100 (P − D)/P = 100 × ({p} − {d})/{p} = {} %",
+            rounded(percent, 2)
+        )),
+    }
 }
 
 /// What crushing of the joint is reckoned with.

@@ -7,41 +7,71 @@ use std::path::Path;
 use serde_json::{Value, json};
 
 use super::check;
-use super::verdict_changes::{VerdictChange, verdict_changes};
 use super::wrapped::wrapped;
 use super::{Outcome, Refused, Said, Status, read_and_set_out};
 use crate::checks::measure::Unit;
-use crate::checks::{Finding, run_checks};
-use crate::design::{Design, HoleMade, as_made, number_runs};
-use crate::pack::{FilledRecord, Gate, RecordFault, RivetHoleMade, read_record};
+use crate::checks::{CheckedAgain, VerdictChange, check_again, effects};
+use crate::design::{
+    Design, Deviation, FilledRecord, HoleMade, RivetHoleMade, deviations, number_runs,
+};
+use crate::pack::{self, Gate, RecordFault, Written, read_record};
+use crate::sheets::{AsMade, draw_as_made, faults_of_lettering, faults_of_paper, unlettered};
 use crate::spec::Spec;
 use crate::units::Length;
 
-/// Reads the record of a plate, and says what came of it; as JSON for machines, else in words for a screen of this width.
-pub fn asmade(spec_file: &Path, record_file: &Path, json: bool, width: usize) -> Outcome {
+/// What is asked beside spec and record.
+#[derive(Clone, Copy, Debug)]
+pub struct Asked<'a> {
+    /// Folder in which the folder of the plate as made is written; nothing is written where none is named.
+    pub out: Option<&'a Path>,
+    /// Whether it is for machines.
+    pub json: bool,
+    /// Characters in a line of the screen.
+    pub width: usize,
+}
+
+/// Reads the record of a plate, and says what came of it; as JSON for machines, else in words for a screen. Where a folder is named,
+/// sheets, table and results of the plate as made are written there as well.
+pub fn asmade(spec_file: &Path, record_file: &Path, asked: Asked<'_>) -> Outcome {
     let (spec, design) = read_and_set_out(spec_file)?;
-    let record = read_filled(record_file, &spec, &design)?;
-    let made = as_made(&spec.written, &design, &record.holes);
-    let as_designed = as_made(&spec.written, &design, &[]);
+    let (text, record) = read_filled(record_file, &spec, &design)?;
     let spec = cut_and_done(spec);
-    let findings = run_checks(&spec, &made);
+    let checked = check_again(&spec, &design, &record);
     let report = Report {
-        changed: verdict_changes(&run_checks(&spec, &as_designed), &findings),
         spec: &spec,
         design: &design,
-        made: &made,
         record: &record,
-        findings: &findings,
+        checked: &checked,
     };
-    let words = match json {
-        true => report.as_json(),
-        false => report.on_screen(width),
+    let written = match asked.out {
+        Some(out) => Some(report.write(out, record_file, &text)?),
+        None => None,
     };
-    let status = match Gate::of(&findings) {
+    let words = match (asked.json, written) {
+        (true, _) => report.as_json(),
+        (false, None) => report.on_screen(asked.width),
+        (false, Some((written, paths))) => {
+            format!(
+                "{}\n{}",
+                what_was_written(&written, &paths),
+                report.on_screen(asked.width)
+            )
+        }
+    };
+    let status = match Gate::of(&checked.findings) {
         Gate::Open => Status::Done,
         Gate::Shut(_) => Status::Below,
     };
     Ok(Said { words, status })
+}
+
+fn what_was_written(written: &Written, paths: &[String]) -> String {
+    let mut words = format!("{}\n", written.folder.display());
+    for path in paths {
+        words.push_str(&format!("  {path}\n"));
+    }
+    words.push_str(&written.left_over());
+    words
 }
 
 /// The spec of a plate that has been made: what a contractor may cut of it is asked no more.
@@ -50,19 +80,27 @@ fn cut_and_done(mut spec: Spec) -> Spec {
     spec
 }
 
-fn read_filled(file: &Path, spec: &Spec, design: &Design) -> Result<FilledRecord, Refused> {
+/// The record's text as it was read, and what it says.
+fn read_filled(
+    file: &Path,
+    spec: &Spec,
+    design: &Design,
+) -> Result<(String, FilledRecord), Refused> {
     let name = file.display();
     let text = no_more_than_a_record(file).map_err(|cause| Refused {
         report: format!(
             "refused: {name}: the record cannot be read: {cause}\n   = remedy: give record/inspection.csv of the plate's pack, filled in and saved as CSV in UTF-8"
         ),
     })?;
-    read_record(&text, spec, design).map_err(|faults| Refused {
-        report: faults
-            .iter()
-            .map(|fault| in_words(&name.to_string(), fault))
-            .collect(),
-    })
+    match read_record(&text, spec, design) {
+        Ok(record) => Ok((text, record)),
+        Err(faults) => Err(Refused {
+            report: faults
+                .iter()
+                .map(|fault| in_words(&name.to_string(), fault))
+                .collect(),
+        }),
+    }
 }
 
 /// Larger than this no record is: a hundred thousand holes with a remark each come to 15 MB.
@@ -98,13 +136,78 @@ fn in_words(file: &str, fault: &RecordFault) -> String {
 struct Report<'a> {
     spec: &'a Spec,
     design: &'a Design,
-    made: &'a Design,
     record: &'a FilledRecord,
-    findings: &'a [Finding],
-    changed: Vec<VerdictChange>,
+    checked: &'a CheckedAgain,
 }
 
 impl Report<'_> {
+    /// Writes the folder of the plate as made, and tells which files are in it.
+    fn write(
+        &self,
+        out: &Path,
+        record_file: &Path,
+        as_read: &str,
+    ) -> Result<(Written, Vec<String>), Refused> {
+        let faults = faults_of_lettering(self.spec);
+        if !faults.is_empty() {
+            return Err(self.spec.refuse(faults).into());
+        }
+        self.refuse_what_cannot_be_lettered(record_file)?;
+        let made = AsMade {
+            designed: self.design,
+            record: self.record,
+            deviations: self.deviations(),
+            effects: effects(self.spec, self.design, self.record, self.checked),
+            changed: &self.checked.changed,
+        };
+        let (plate, findings) = (&self.checked.plate, &self.checked.findings);
+        let sheets = draw_as_made(self.spec, plate, findings, &made);
+        let unfit = faults_of_paper(self.spec, plate, &sheets);
+        if !unfit.is_empty() {
+            return Err(self.spec.refuse(unfit).into());
+        }
+        let files = pack::as_made_files(self.spec, &made, self.checked, &sheets, as_read)?;
+        let written = pack::write_whole(out, &pack::as_made_folder_name(self.spec), &files)?;
+        let mut paths: Vec<String> = files.into_iter().map(|file| file.path).collect();
+        paths.sort();
+        Ok((written, paths))
+    }
+
+    /// Words of the record stand on sheets, which have not every letter there is.
+    fn refuse_what_cannot_be_lettered(&self, record_file: &Path) -> Result<(), Refused> {
+        let record = self.record;
+        let remarks = record.remarks.iter();
+        let remarks = remarks.map(|(id, words)| (format!("remarks of {id}"), words));
+        let head = [
+            ("fingerprint", &record.fingerprint),
+            ("instrument", &record.instrument),
+            ("witness", &record.witness),
+        ];
+        let head = head.map(|(name, words)| (name.to_string(), words));
+        let faults: String = head
+            .into_iter()
+            .chain(remarks)
+            .filter_map(|(place, words)| {
+                // Lines of a cell go on one line of a sheet.
+                let one_line: Vec<&str> = words.split_whitespace().collect();
+                let letter = unlettered(&one_line.join(" "))?;
+                Some(format!(
+                    "refused: {}, {place}: the sheets have no letter for {letter:?}\n   = remedy: write it with letters of western Europe, figures and common signs, or leave `--out` away\n",
+                    record_file.display()
+                ))
+            })
+            .collect();
+        match faults.is_empty() {
+            true => Ok(()),
+            false => Err(Refused { report: faults }),
+        }
+    }
+
+    fn deviations(&self) -> Vec<Deviation<'_>> {
+        let unit = self.unit();
+        deviations(self.design, self.record, |length| unit.shows(length))
+    }
+
     fn on_screen(&self, width: usize) -> String {
         let mut text = wrapped("", &self.heading(), width);
         for line in self.recorded() {
@@ -116,7 +219,12 @@ impl Report<'_> {
             self.differences(),
             width,
         );
-        let changed = self.changed.iter().map(VerdictChange::words).collect();
+        let changed = self
+            .checked
+            .changed
+            .iter()
+            .map(VerdictChange::words)
+            .collect();
         self.section(
             &mut text,
             "Verdicts that the making changed",
@@ -126,8 +234,8 @@ impl Report<'_> {
         text.push_str("\nThe plate as it was made\n");
         text.push_str(&check::on_screen(
             self.spec,
-            self.made,
-            self.findings,
+            &self.checked.plate,
+            &self.checked.findings,
             width,
         ));
         text
@@ -210,69 +318,39 @@ impl Report<'_> {
     /// Holes that are not what was designed, as far as the job's unit shows it, or of which something was remarked.
     fn differences(&self) -> Vec<String> {
         let unit = self.unit();
-        let shows = |length: Length| unit.text(length.abs()) != unit.text(Length::ZERO);
-        let signed = |length: Length| {
-            let sign = match length {
-                _ if !shows(length) => "",
-                _ if length < Length::ZERO => "−",
-                _ => "+",
-            };
-            format!("{sign}{}", unit.text(length.abs()))
-        };
-        let mut lines = Vec::new();
-        for measured in &self.record.holes {
-            let hole = &self.design.holes[measured.hole];
+        let of_one = |deviation: &Deviation<'_>| {
             let mut words = Vec::new();
-            let over = measured.over(self.design);
-            if shows(over) {
-                words.push(format!(
-                    "{} for {}, {}",
-                    measured.larger(),
-                    hole.finish,
-                    signed(over)
-                ));
+            match (deviation.made, deviation.over) {
+                (Some(made), Some(over)) => words.push(format!(
+                    "{made} for {}, {}",
+                    deviation.designed,
+                    unit.signed(over)
+                )),
+                (None, _) if deviation.at.is_none() => words.push("not recorded".into()),
+                _ => {}
             }
-            if let Some(oval) = measured.oval_by().filter(|oval| shows(*oval)) {
-                words.push(format!("oval by {}", unit.text(oval)));
-            }
-            if let Some(off) = measured.off(self.design) {
-                let (x, y) = (Length::mm(off.x), Length::mm(off.y));
-                if shows(Length::mm(off.radius())) {
-                    words.push(format!(
-                        "off its place by {}: x {}, y {}",
-                        unit.text(Length::mm(off.radius())),
-                        signed(x),
-                        signed(y)
-                    ));
-                }
-            }
-            words.extend(self.remark(&hole.id));
-            if !words.is_empty() {
-                let name = &self.design.groups[hole.group].name;
-                lines.push(format!("{} ({name}): {}", hole.id, words.join("; ")));
-            }
-        }
-        let rivet = |rivet: &RivetHoleMade| {
-            let over = rivet.made.value() - rivet.designed.value();
-            let mut words = Vec::new();
-            if shows(over) {
-                words.push(format!(
-                    "{} for {}, {}",
-                    rivet.made,
-                    rivet.designed,
-                    signed(over)
-                ));
-            }
-            words.extend(self.remark(&rivet.id));
-            (!words.is_empty()).then(|| format!("{} (rivet hole): {}", rivet.id, words.join("; ")))
+            words.extend(
+                deviation
+                    .oval_by
+                    .map(|oval| format!("oval by {}", unit.text(oval))),
+            );
+            words.extend(deviation.off.map(|off| {
+                format!(
+                    "off its place by {}: x {}, y {}",
+                    unit.text(Length::mm(off.radius())),
+                    unit.signed(Length::mm(off.x)),
+                    unit.signed(Length::mm(off.y))
+                )
+            }));
+            words.extend(deviation.remark.map(|remark| format!("remarked: {remark}")));
+            format!(
+                "{} ({}): {}",
+                deviation.id,
+                deviation.what,
+                words.join("; ")
+            )
         };
-        lines.extend(self.record.rivets.iter().filter_map(rivet));
-        lines
-    }
-
-    fn remark(&self, id: &str) -> Option<String> {
-        let remark = self.record.remarks.get(id)?;
-        Some(format!("remarked: {remark}"))
+        self.deviations().iter().map(of_one).collect()
     }
 
     fn as_json(&self) -> String {
@@ -304,8 +382,9 @@ impl Report<'_> {
         let blank: Vec<&str> = blank
             .map(|&hole| self.design.holes[hole].id.as_str())
             .collect();
-        let checked: Value = serde_json::from_str(&check::as_json(self.spec, self.findings))
-            .expect("a report of findings is JSON");
+        let checked: Value =
+            serde_json::from_str(&check::as_json(self.spec, &self.checked.findings))
+                .expect("a report of findings is JSON");
         let report = json!({
             "version": env!("CARGO_PKG_VERSION"),
             "drawing": self.spec.written.job.drawing,
@@ -318,7 +397,7 @@ impl Report<'_> {
             "not_recorded": blank,
             "rivets": self.record.rivets.iter().map(rivet).collect::<Vec<_>>(),
             "rivets_not_recorded": self.record.rivets_blank,
-            "verdicts_changed": self.changed,
+            "verdicts_changed": self.checked.changed,
             "findings": checked["findings"],
         });
         let mut text = serde_json::to_string_pretty(&report).expect("a report is plain JSON");

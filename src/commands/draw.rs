@@ -73,15 +73,7 @@ fn said(written: &Written, files: &[PackFile], findings: &[Finding], gate: &Gate
     for path in paths {
         words.push_str(&format!("  {path}\n"));
     }
-    if let Some(kept) = &written.kept {
-        words.push_str(&format!(
-            "what had been changed in the old pack or added to it is kept in {}\n",
-            kept.display()
-        ));
-    }
-    if let Some(not_cleared) = &written.not_cleared {
-        words.push_str(&format!("left of the old pack: {not_cleared}\n"));
-    }
+    words.push_str(&written.left_over());
     words.push_str(&format!("findings: {counts}\n"));
     let status = match gate {
         Gate::Open => Status::Done,

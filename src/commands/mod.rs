@@ -8,7 +8,6 @@ pub mod explain;
 pub mod new;
 pub mod propose;
 pub mod schema;
-mod verdict_changes;
 mod wrapped;
 
 use std::fmt;

@@ -14,6 +14,8 @@ use crate::units::{Length, Size};
 pub struct HoleMade {
     /// Index into [`Design::holes`].
     pub hole: usize,
+    /// Whether its size was measured; where it was not, the designed one stands in its place.
+    pub sized: bool,
     /// Its finished size in the first direction measured.
     pub first_way: Size,
     /// Its size across that, where it was measured.
@@ -152,6 +154,7 @@ mod tests {
         assert_eq!(least(&design).2, "0.750000");
         let oval = HoleMade {
             hole: 0,
+            sized: true,
             first_way: size("1 7/8 in"),
             across: Some(size("1 29/32 in")),
             at: None,
@@ -167,6 +170,7 @@ mod tests {
         let nearer = Point::new(at.x, at.y - Length::sixty_fourths(1).to_mm());
         let moved = HoleMade {
             hole: 1,
+            sized: false,
             first_way: design.holes[1].finish.clone(),
             across: None,
             at: Some(nearer),
@@ -196,6 +200,7 @@ mod tests {
             .enumerate()
             .map(|(hole, designed)| HoleMade {
                 hole,
+                sized: true,
                 first_way: designed.finish.clone(),
                 across: Some(designed.finish.clone()),
                 at: Some(designed.at),

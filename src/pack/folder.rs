@@ -26,6 +26,23 @@ pub struct Written {
     pub not_cleared: Option<String>,
 }
 
+impl Written {
+    /// What is to be said of the pack that stood there before, in lines; nothing where nothing of it is left.
+    pub fn left_over(&self) -> String {
+        let mut words = String::new();
+        if let Some(kept) = &self.kept {
+            words.push_str(&format!(
+                "what had been changed in the old pack or added to it is kept in {}\n",
+                kept.display()
+            ));
+        }
+        if let Some(not_cleared) = &self.not_cleared {
+            words.push_str(&format!("left of the old pack: {not_cleared}\n"));
+        }
+        words
+    }
+}
+
 /// Why a pack could not be written. What stood there before still does.
 #[derive(Debug)]
 pub struct NotWritten {

@@ -17,6 +17,9 @@ pub(super) struct Manifest {
     revision: String,
     fingerprint: String,
     spec_sha256: String,
+    /// Of the record that it comes from, where it is the pack of a plate as it was made.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    record_sha256: Option<String>,
     /// Sorted by path.
     pub(super) files: Vec<Listed>,
 }
@@ -31,6 +34,7 @@ impl Manifest {
             revision: String::new(),
             fingerprint: String::new(),
             spec_sha256: String::new(),
+            record_sha256: None,
             files,
         }
     }
@@ -54,6 +58,11 @@ pub(super) fn sha256(bytes: &[u8]) -> String {
 
 /// Lists every file given, sorted by path, with its size and SHA-256, the spec's fingerprint and the program's version.
 pub fn manifest(spec: &Spec, files: &[PackFile]) -> PackFile {
+    listing(spec, None, files)
+}
+
+/// The same of a pack that comes from a record, with the record's own SHA-256.
+pub(super) fn listing(spec: &Spec, record_sha256: Option<&str>, files: &[PackFile]) -> PackFile {
     let mut listed: Vec<Listed> = files
         .iter()
         .map(|file| Listed {
@@ -69,6 +78,7 @@ pub fn manifest(spec: &Spec, files: &[PackFile]) -> PackFile {
         revision: spec.written.job.revision.clone(),
         fingerprint: spec.short_fingerprint().into(),
         spec_sha256: spec.fingerprint.clone(),
+        record_sha256: record_sha256.map(String::from),
         files: listed,
     };
     PackFile::new(MANIFEST, json(&manifest))

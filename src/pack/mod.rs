@@ -1,5 +1,6 @@
 //! The folder that is handed over: sheets, cut files, tables, page, results and manifest, written whole or not at all.
 
+mod as_made;
 mod csv_file;
 mod cut_files;
 mod finding_words;
@@ -14,13 +15,14 @@ mod sheet_files;
 mod tables;
 mod zip_file;
 
+pub use as_made::{as_made_files, as_made_folder_name};
 pub use cut_files::{CutFault, CutFile, NotReleased, cut_files};
 pub use folder::{NotWritten, Written, write_whole};
 pub use gate::{Counts, Gate};
 pub use manifest::manifest;
 pub use order_note::order_note;
 pub use page::page;
-pub use record::{FilledRecord, RecordFault, RivetHoleMade, inspection_record, read_record};
+pub use record::{RecordFault, inspection_record, read_record};
 pub use results::results;
 pub use sheet_files::{NotDrawn, sheet_files, sheet_path};
 pub use tables::tables;

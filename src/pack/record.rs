@@ -4,7 +4,7 @@
 
 mod filled;
 
-pub use filled::{FilledRecord, RecordFault, RivetHoleMade, read_record};
+pub use filled::{RecordFault, read_record};
 
 use super::PackFile;
 use super::csv_file::csv_file;

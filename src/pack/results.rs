@@ -6,9 +6,11 @@ use serde::ser::{SerializeMap, Serializer};
 use super::finding_words::why;
 use super::manifest::json;
 use super::{CutFile, PackFile};
-use crate::checks::{Finding, Input, Verdict};
+use crate::checks::{CheckedAgain, Finding, Input, Verdict, VerdictChange};
 use crate::cut::Summary;
-use crate::design::{Design, FlangeDesign, Hole, LargestCircle, LeastLigament, Point, RivetLine};
+use crate::design::{
+    Design, FilledRecord, FlangeDesign, Hole, LargestCircle, LeastLigament, Point, RivetLine,
+};
 use crate::spec::{Purpose, Spec};
 use crate::units::Length;
 
@@ -19,6 +21,47 @@ pub fn results(
     findings: &[Finding],
     cut_files: &[CutFile],
 ) -> PackFile {
+    file(spec, design, findings, cut_files, None)
+}
+
+/// The results of a plate as it was made: the same, and from which record they come. Nothing of it is cut any more.
+pub(super) fn results_as_made(
+    spec: &Spec,
+    checked: &CheckedAgain,
+    designed: &Design,
+    record: &FilledRecord,
+) -> PackFile {
+    let blank = record.blank.iter();
+    let as_made = AsMadeResult {
+        record_sha256: &record.sha256,
+        record_printed_for: &record.fingerprint,
+        instrument: &record.instrument,
+        witness: &record.witness,
+        not_recorded: blank
+            .map(|&hole| designed.holes[hole].id.as_str())
+            .collect(),
+        rivets_not_recorded: record.rivets_blank,
+        rivets: record
+            .rivets
+            .iter()
+            .map(|rivet| RivetMadeResult {
+                id: &rivet.id,
+                designed_mm: rivet.designed.value().to_mm(),
+                made_mm: rivet.made.value().to_mm(),
+            })
+            .collect(),
+        verdicts_changed: &checked.changed,
+    };
+    file(spec, &checked.plate, &checked.findings, &[], Some(as_made))
+}
+
+fn file(
+    spec: &Spec,
+    design: &Design,
+    findings: &[Finding],
+    cut_files: &[CutFile],
+    as_made: Option<AsMadeResult<'_>>,
+) -> PackFile {
     let job = &spec.written.job;
     let results = Results {
         version: env!("CARGO_PKG_VERSION"),
@@ -27,6 +70,7 @@ pub fn results(
         revision: &job.revision,
         kind: design.kind.name(),
         view_from: design.view_from.name(),
+        as_made,
         holes: design
             .holes
             .iter()
@@ -59,12 +103,35 @@ struct Results<'a> {
     revision: &'a str,
     kind: &'static str,
     view_from: &'static str,
+    /// There where the holes are those of the plate as it was made, and then alone.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    as_made: Option<AsMadeResult<'a>>,
     holes: Vec<HoleResult<'a>>,
     rivets: Vec<RivetResult<'a>>,
     ligaments: Ligaments<'a>,
     figures: Figures,
     findings: Vec<FindingResult<'a>>,
     cut_files: Vec<CutFileResult<'a>>,
+}
+
+/// The record from which a plate as it was made comes; rivets stand in the results as designed, and here as measured.
+#[derive(Serialize)]
+struct AsMadeResult<'a> {
+    record_sha256: &'a str,
+    record_printed_for: &'a str,
+    instrument: &'a str,
+    witness: &'a str,
+    not_recorded: Vec<&'a str>,
+    rivets_not_recorded: usize,
+    rivets: Vec<RivetMadeResult<'a>>,
+    verdicts_changed: &'a [VerdictChange],
+}
+
+#[derive(Serialize)]
+struct RivetMadeResult<'a> {
+    id: &'a str,
+    designed_mm: f64,
+    made_mm: f64,
 }
 
 #[derive(Serialize)]

@@ -36,11 +36,25 @@ pub fn sheet_path(sheet: &Sheet) -> String {
     format!("sheets/{}-{}.svg", sheet.number, sheet.name)
 }
 
+fn svg(sheet: &Sheet) -> PackFile {
+    PackFile::new(sheet_path(sheet), sheets::svg::write(sheet))
+}
+
+/// Every file that shows the sheets of a plate as it was made.
+pub(super) fn as_made_sheet_files(spec: &Spec, drawn: &[Sheet]) -> Result<Vec<PackFile>, NotDrawn> {
+    const PRINT_MASTER: &str = "as-made.pdf";
+    let job = &spec.written.job;
+    let title = format!("{} {}, as made", job.drawing, job.revision);
+    let print_master = sheets::pdf::write(&title, drawn).map_err(not_drawn(PRINT_MASTER))?;
+    let mut files: Vec<PackFile> = drawn.iter().map(svg).collect();
+    files.push(PackFile::new(PRINT_MASTER, print_master));
+    Ok(files)
+}
+
 /// Every file that shows the sheets.
 pub fn sheet_files(spec: &Spec, drawn: &[Sheet]) -> Result<Vec<PackFile>, NotDrawn> {
     let job = &spec.written.job;
     let title = format!("{} {}", job.drawing, job.revision);
-    let svg = |sheet: &Sheet| PackFile::new(sheet_path(sheet), sheets::svg::write(sheet));
     let mut files: Vec<PackFile> = drawn.first().map(svg).into_iter().collect();
     let general = drawn.first().zip(files.first().cloned());
     // Three pieces of work side by side; none knows of another, so the bytes are the same as one after another.

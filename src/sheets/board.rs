@@ -299,6 +299,14 @@ impl Board {
         }
     }
 
+    /// A board of the same paper and room with nothing on it.
+    pub fn emptied(&self) -> Board {
+        Board {
+            paper: self.paper,
+            ..Board::new(&self.name, &self.title, self.room)
+        }
+    }
+
     /// Puts down all that another board holds, so far to the right and down, mm.
     pub fn take(&mut self, other: &Board, right: f64, down: f64) {
         let marks = other.marks.iter().map(|mark| mark.moved(right, down));

@@ -65,12 +65,18 @@ pub fn put_check_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f6
         ));
     }
     let paper = view.paper_box(&edge);
-    for (i, pair) in tight_pairs(set).into_iter().enumerate() {
+    let pairs = tight_pairs(set);
+    // What lies across every ligament, so that no letter stands where a later one comes.
+    let mut across = board.emptied();
+    for pair in &pairs {
+        put_across(&mut across, set, &view, pair);
+    }
+    for (i, pair) in pairs.into_iter().enumerate() {
         let letter = char::from(b'a' + i as u8);
         put_pair(
             board,
             set,
-            (&view, paper.bottom + 4.0),
+            (&view, paper.bottom + 4.0, &across),
             pair,
             &letter.to_string(),
         );
@@ -164,14 +170,8 @@ fn put_dot(board: &mut Board, c: PaperPoint, radius: f64) {
     board.filled(corners, Role::Object);
 }
 
-/// A thick line across the ligament, and a letter on a leader where there is room for it above the floor, where the title stands.
-fn put_pair(
-    board: &mut Board,
-    set: &Set<'_>,
-    (view, floor): (&View, f64),
-    pair: &Ligament,
-    letter: &str,
-) {
+/// A thick line across the ligament; tells its middle.
+fn put_across(board: &mut Board, set: &Set<'_>, view: &View, pair: &Ligament) -> PaperPoint {
     let hole = |i: usize| {
         (
             set.design.holes[i].at,
@@ -188,14 +188,25 @@ fn put_pair(
     };
     let (from, to) = (along(ra), along(apart - rb));
     board.line(from, to, Pen::Frame, Pattern::Continuous, Role::Object);
-    let middle = at((from.x + to.x) / 2.0, (from.y + to.y) / 2.0);
+    at((from.x + to.x) / 2.0, (from.y + to.y) / 2.0)
+}
+
+/// A thick line across the ligament, and a letter on a leader where there is room for it above the floor, where the title stands.
+fn put_pair(
+    board: &mut Board,
+    set: &Set<'_>,
+    (view, floor, across): (&View, f64, &Board),
+    pair: &Ligament,
+    letter: &str,
+) {
+    let middle = put_across(board, set, view, pair);
     let found = (0..240).find_map(|i| {
         let reach = 6.5 + f64::from(i / 24) * 4.0;
         let turn = f64::from(i % 24) * std::f64::consts::PI / 12.0;
         let p = at(middle.x + reach * cos(turn), middle.y + reach * sin(turn));
         let b = PaperBox::new(p.x - 1.6, p.y - 1.8, p.x + 1.6, p.y + 1.8);
-        (b.bottom < floor && is_clear(board, &b, 0.4) && !crosses_lettering(board, middle, p))
-            .then_some(p)
+        let clear = is_clear(board, &b, 0.4) && is_clear(across, &b, 0.4);
+        (b.bottom < floor && clear && !crosses_lettering(board, middle, p)).then_some(p)
     });
     let Some(p) = found else {
         return;

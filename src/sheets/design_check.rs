@@ -103,7 +103,11 @@ fn comparison_words(set: &Set<'_>) -> String {
     } else {
         rules.join("; ").to_uppercase()
     };
+    let what = match set.made {
+        None => "COMPARED",
+        Some(_) => "THE PLATE AS IT WAS MADE, AND NOT THE DESIGN, COMPARED",
+    };
     format!(
-        "COMPARED WITH {named} AND THE WORKS' OWN LIMITS. NOTHING HERE APPROVES ANYTHING: ACCEPTANCE RESTS WITH THE INSPECTING BODY."
+        "{what} WITH {named} AND THE WORKS' OWN LIMITS. NOTHING HERE APPROVES ANYTHING: ACCEPTANCE RESTS WITH THE INSPECTING BODY."
     )
 }

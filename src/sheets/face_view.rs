@@ -32,9 +32,7 @@ pub struct Wanted {
 /// Puts the face down.
 pub fn put_face(board: &mut Board, view: &View, design: &Design, wanted: Wanted) {
     if wanted.edge {
-        view.outline(board, &design.edge, Stroke::SEEN);
-        put_flange(board, view, design);
-        put_centre_lines(board, view, &PlateBox::round(&design.edge));
+        put_plate(board, view, design);
     }
     if wanted.rivets {
         put_rivet_ticks(board, view, design);
@@ -45,6 +43,13 @@ pub fn put_face(board: &mut Board, view: &View, design: &Design, wanted: Wanted)
     if wanted.signs {
         put_signs(board, view, design);
     }
+}
+
+/// The plate without its holes: edge, flange and the centre lines of the barrel.
+pub fn put_plate(board: &mut Board, view: &View, design: &Design) {
+    view.outline(board, &design.edge, Stroke::SEEN);
+    put_flange(board, view, design);
+    put_centre_lines(board, view, &PlateBox::round(&design.edge));
 }
 
 /// Signs in the holes of every nest; other holes bear their letter and number.
@@ -110,7 +115,7 @@ fn put_flange(board: &mut Board, view: &View, design: &Design) {
 }
 
 /// A short centre line across the flange at every rivet.
-fn put_rivet_ticks(board: &mut Board, view: &View, design: &Design) {
+pub fn put_rivet_ticks(board: &mut Board, view: &View, design: &Design) {
     let (Some(line), Some(flange)) = (&design.rivets, &design.flange) else {
         return;
     };

@@ -1,6 +1,9 @@
 //! Paper: views, dimensions, tables and lettering as marks, and the three writers that decide nothing.
 
 mod as_cut;
+mod as_made;
+mod as_made_face;
+mod as_made_tables;
 pub mod audit;
 mod banner;
 mod board;
@@ -120,15 +123,18 @@ mod tube_record;
 mod tube_seat;
 mod tubes_lengthwise;
 mod view;
+mod warning;
 mod weld_numbers;
 #[cfg(test)]
 mod writers_agree;
 
 pub use change_rows::{ChangeRow, change_rows};
+pub use face::cannot_letter as unlettered;
 pub use fits_paper::faults_of_paper;
 pub use letterable::faults_of_lettering;
 pub use mark::{Hang, Mark, PaperPoint, Pattern, Pen, Role, Sheet, Text, at};
 pub use order_note::order_note_pages;
+pub use set::AsMade;
 
 use board::Board;
 use pages::least_paper;
@@ -152,6 +158,21 @@ pub fn draw_sheets(
 ) -> Vec<Sheet> {
     let set = Set::new(spec, design, findings, parts);
     finish(&set, boards(&set))
+}
+
+/// Draws the sheets of a plate as it was made: its face, what is not as designed, and the design check run again.
+///
+/// `plate` and `findings` are those of the plate as made. While one of them lies below its rule, each sheet says BELOW AS MADE.
+pub fn draw_as_made(
+    spec: &Spec,
+    plate: &Design,
+    findings: &[Finding],
+    made: &AsMade<'_>,
+) -> Vec<Sheet> {
+    let set = Set::as_made(spec, plate, findings, made);
+    let mut boards = as_made::as_made(&set, made);
+    boards.extend(least_paper(&set, design_check::design_check));
+    finish(&set, boards)
 }
 
 /// Every sheet without its furniture, in the order of the set: views of the plate on the paper that the spec asks for, the
@@ -182,15 +203,15 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
 fn finish(set: &Set<'_>, mut boards: Vec<Board>) -> Vec<Sheet> {
     table_numbers::number_tables(&mut boards);
     let of = boards.len();
-    let below = particulars::below(set.findings);
+    let warning = warning::warning(set);
     boards
         .into_iter()
         .enumerate()
         .map(|(i, mut board)| {
             let (name, title, paper) = (board.name.clone(), board.title.clone(), board.paper);
             let (width, height) = paper_size::paper_size(paper);
-            if below > 0 {
-                overprint::put_overprint(&mut board);
+            if let Some(warning) = &warning {
+                overprint::put_overprint(&mut board, warning.loud);
             }
             interrupt::interrupt_extension_lines_at_holes(&mut board);
             interrupt::interrupt_lines_at_lettering(&mut board);
@@ -200,10 +221,10 @@ fn finish(set: &Set<'_>, mut boards: Vec<Board>) -> Vec<Sheet> {
                 of,
                 title: &title,
             };
-            title_block::put_title_block(&mut board, set.spec, place);
+            title_block::put_title_block(&mut board, set, place);
             particulars::put_particulars(&mut board, set.spec, set.findings);
-            if below > 0 {
-                banner::put_banner(&mut board, paper, below);
+            if let Some(warning) = &warning {
+                banner::put_banner(&mut board, paper, warning);
             }
             Sheet {
                 number: i + 1,

@@ -1,4 +1,4 @@
-//! NOT FOR CUTTING in hollow letters across the whole of a sheet, read at arm's length and from a photocopy of a corner.
+//! The warning in hollow letters across the whole of a sheet, read at arm's length and from a photocopy of a corner.
 //!
 //! Drawn as outlines and stopped short of every figure, so that whoever looks for the fault can still read the sheet.
 
@@ -11,20 +11,18 @@ use super::mark::{Pattern, Pen, Role, Text};
 use super::{PaperPoint, face};
 use crate::units::angle::{atan2, cos, hypot, sin};
 
-/// What it says.
-pub const WARNING: &str = "NOT FOR CUTTING";
 /// Lettering no higher than this, mm.
 const MOST: f64 = 40.0;
 /// Chords to a curve of an outline: none leaves a 40 mm letter's curve by half a pen.
 const CHORDS: u32 = 6;
 
 /// Puts the words from corner to corner of the room; before lines are interrupted at lettering.
-pub fn put_overprint(board: &mut Board) {
+pub fn put_overprint(board: &mut Board, warning: &str) {
     let room = board.room;
     let slant = atan2(room.height(), room.width());
     // The words and their own height fill the slanting line between the corners.
     let long = hypot(room.width(), room.height());
-    let unit = face::width(WARNING, 1.0, true);
+    let unit = face::width(warning, 1.0, true);
     let height = (long / (unit + 2.0 * sin(slant) / cos(slant))).min(MOST);
     let middle = room.middle();
     let text = Text::new(
@@ -32,7 +30,7 @@ pub fn put_overprint(board: &mut Board) {
             middle.x + height / 2.0 * sin(slant),
             middle.y + height / 2.0 * cos(slant),
         ),
-        WARNING,
+        warning,
         height,
     )
     .bold()

@@ -4,10 +4,10 @@ use super::board::{Board, PaperBox};
 use super::figure::Figures;
 use super::furniture::room;
 use super::paper_size::is_upright;
-use super::particulars::below;
-use crate::checks::Finding;
+use super::warning::warning;
+use crate::checks::{Effects, Finding, VerdictChange};
 use crate::cut::CutPart;
-use crate::design::{Design, HoleGroup};
+use crate::design::{Design, Deviation, FilledRecord, HoleGroup};
 use crate::spec::{Paper, Spec};
 
 /// Everything that a sheet may draw from; nothing here is worked out by a sheet.
@@ -25,6 +25,23 @@ pub struct Set<'a> {
     pub figures: Figures,
     /// Paper of its sheets.
     pub paper: Paper,
+    /// What was made otherwise, where `design` is the plate as it was made.
+    pub made: Option<&'a AsMade<'a>>,
+}
+
+/// What a set of the plate as it was made tells beside the plate itself.
+#[derive(Clone, Debug)]
+pub struct AsMade<'a> {
+    /// The plate as it was designed.
+    pub designed: &'a Design,
+    /// The record from which it comes.
+    pub record: &'a FilledRecord,
+    /// What is not as designed.
+    pub deviations: Vec<Deviation<'a>>,
+    /// What each hole made otherwise changes in the checks, by its index.
+    pub effects: Effects,
+    /// Findings whose verdict is another one than as designed.
+    pub changed: &'a [VerdictChange],
 }
 
 impl<'a> Set<'a> {
@@ -42,6 +59,28 @@ impl<'a> Set<'a> {
             parts,
             figures: Figures::of(spec),
             paper: spec.written.sheets.paper,
+            made: None,
+        }
+    }
+
+    /// The set of a plate as it was made: what it is drawn from is that plate, and no part of it is cut any more.
+    pub fn as_made(
+        spec: &'a Spec,
+        plate: &'a Design,
+        findings: &'a [Finding],
+        made: &'a AsMade<'a>,
+    ) -> Set<'a> {
+        Set {
+            made: Some(made),
+            ..Set::new(spec, plate, findings, &[])
+        }
+    }
+
+    /// A title of a sheet or of the job, with what state of the plate it shows where that is not the design.
+    pub fn titled(&self, title: &str) -> String {
+        match self.made {
+            None => title.to_string(),
+            Some(_) => format!("{title}, as made"),
         }
     }
 
@@ -81,14 +120,14 @@ impl<'a> Set<'a> {
 
     /// The box free for drawing on each of its sheets.
     pub fn room(&self) -> PaperBox {
-        room(self.paper, below(self.findings) > 0)
+        room(self.paper, warning(self).is_some())
     }
 
     /// An empty sheet.
     pub fn board(&self, name: &str, title: &str) -> Board {
         Board {
             paper: self.paper,
-            ..Board::new(name, title, self.room())
+            ..Board::new(name, &self.titled(title), self.room())
         }
     }
 

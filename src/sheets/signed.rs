@@ -8,6 +8,11 @@ const SIGNATURE: f64 = 10.0;
 
 /// Who measured and who watched, with what, and when; nothing is filled in.
 pub fn signed_table() -> Table {
+    signed_by(&["measured by", "witness"])
+}
+
+/// A line for each of these people; nothing is filled in.
+pub fn signed_by(people: &[&str]) -> Table {
     let mut table = Table::new(
         "SIGNED",
         &[
@@ -19,8 +24,8 @@ pub fn signed_table() -> Table {
         ],
     );
     table.least_row = SIGNATURE;
-    for who in ["measured by", "witness"] {
-        table.row(vec![who.into()]);
+    for who in people {
+        table.row(vec![(*who).into()]);
     }
     table
 }

@@ -5,6 +5,7 @@ use super::board::{Board, PaperBox};
 use super::furniture::FOOT;
 use super::letter_size::{LABEL, fitting_height};
 use super::paper_size::{frame, paper_name};
+use super::set::Set;
 use super::{Hang, Pen};
 use crate::spec::Spec;
 
@@ -86,15 +87,17 @@ pub fn put_field(board: &mut Board, b: PaperBox, field: &Field<'_>) {
 }
 
 /// Puts the identification block in the bottom right corner.
-pub fn put_title_block(board: &mut Board, spec: &Spec, place: SheetPlace<'_>) {
+pub fn put_title_block(board: &mut Board, set: &Set<'_>, place: SheetPlace<'_>) {
     let f = frame(board.paper);
-    let job = &spec.written.job;
-    let kind = spec.written.plate.kind.name();
-    let title = job
-        .title
-        .clone()
-        .unwrap_or_else(|| kind.into())
-        .to_uppercase();
+    let job = &set.spec.written.job;
+    let kind = set.spec.written.plate.kind.name();
+    let title = job.title.as_deref().unwrap_or(kind);
+    let title = set.titled(title).to_uppercase();
+    let (state, worth, state_height) = match set.made {
+        None => ("WORKING DRAWING", UNCONTROLLED, 2.5),
+        // The record from which the sheets come, beside the spec's fingerprint among the particulars.
+        Some(made) => ("RECORD FINGERPRINT", made.record.short_sha256(), 3.5),
+    };
     let sheet = format!("{} of {}", place.number, place.of);
     let sheet_title = place.title.to_uppercase();
     let size = paper_name(board.paper);
@@ -113,7 +116,7 @@ pub fn put_title_block(board: &mut Board, spec: &Spec, place: SheetPlace<'_>) {
             vec![
                 (58.0, field("LEGAL OWNER", &job.works, 3.5, true)),
                 (74.0, field("TITLE", &title, 5.0, true)),
-                (48.0, field("WORKING DRAWING", UNCONTROLLED, 2.5, false)),
+                (48.0, field(state, worth, state_height, false)),
             ],
         ),
         (

@@ -5,12 +5,12 @@ use std::path::Path;
 
 use serde::Serialize;
 
-use super::super::verdict_changes::{VerdictChange, verdict_changes};
 use super::super::wrapped::wrapped;
 use super::super::{Outcome, Said, Status, read_and_set_out};
 use super::Asked;
 use crate::checks::measure::shown;
 use crate::checks::run_checks;
+use crate::checks::{VerdictChange, verdict_changes};
 use crate::design::{
     Changes, FigureChange, GroupCount, HoleAt, HoleChange, Point, Renumbered, changes,
 };

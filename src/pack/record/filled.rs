@@ -6,8 +6,9 @@
 use std::collections::BTreeMap;
 
 use super::COLUMNS;
-use crate::design::{Design, HoleMade, Point};
+use crate::design::{Design, FilledRecord, HoleMade, Point, RivetHoleMade};
 use crate::pack::csv_file::{NumberedRow, rows_of};
+use crate::pack::manifest::sha256;
 use crate::spec::Spec;
 use crate::units::tolerance::RECORD_LAST_DIGIT_MM;
 use crate::units::{Length, Size};
@@ -17,40 +18,6 @@ const SLIP_SHARE: f64 = 0.5;
 
 /// Said in place of a size of a hole that was measured and is what was designed.
 const WITHIN: &str = "within";
-
-/// The record of one plate, filled in as far as it was.
-#[derive(Clone, Debug, Default)]
-pub struct FilledRecord {
-    /// Instrument named in its head, where one is.
-    pub instrument: String,
-    /// Witness named in its head, where one is.
-    pub witness: String,
-    /// Fingerprint of the spec for which it was printed.
-    pub fingerprint: String,
-    /// Holes in the flat that were measured, in the order of the design.
-    pub holes: Vec<HoleMade>,
-    /// Holes in the flat that are not recorded, as indices into the design's.
-    pub blank: Vec<usize>,
-    /// Rivet holes that were measured.
-    pub rivets: Vec<RivetHoleMade>,
-    /// Rivet holes that are not recorded.
-    pub rivets_blank: usize,
-    /// Remarks by the number of the hole.
-    pub remarks: BTreeMap<String, String>,
-    /// Columns that are none of the record's own, and were not read.
-    pub more_columns: Vec<String>,
-}
-
-/// A rivet hole as it was measured.
-#[derive(Clone, Debug)]
-pub struct RivetHoleMade {
-    /// Its number.
-    pub id: String,
-    /// What it was to be.
-    pub designed: Size,
-    /// What it is, the larger of two sizes measured.
-    pub made: Size,
-}
 
 /// A fault in a record: its line and column, the fact and the remedy.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -71,6 +38,7 @@ pub fn read_record(
     spec: &Spec,
     design: &Design,
 ) -> Result<FilledRecord, Vec<RecordFault>> {
+    let as_read = sha256(text.as_bytes());
     let text = text.trim_start_matches('\u{feff}');
     let rows = rows_of(text).map_err(|(line, why)| {
         vec![fault(
@@ -92,7 +60,10 @@ pub fn read_record(
     let mut reader = Reader {
         design,
         faults: Vec::new(),
-        record: FilledRecord::default(),
+        record: FilledRecord {
+            sha256: as_read,
+            ..FilledRecord::default()
+        },
     };
     reader.head(&rows[..head_ends], spec);
     if let Some(columns) = reader.columns(&rows[head_ends]) {
@@ -360,13 +331,17 @@ impl Reader<'_> {
         let designed = &self.design.holes[hole];
         let at = self.place(row, designed.at, designed.finish.value());
         let first = self.size(row, "made_first_way_mm", &designed.finish)?;
+        let mut sized = true;
         let (first_way, across) = match first {
             Measured::Nothing => {
                 let across = self.size(row, "made_across_it_mm", &designed.finish)?;
                 match across {
                     Measured::Nothing if at.is_none() => return None,
                     // A place alone was measured.
-                    Measured::Nothing => (designed.finish.clone(), None),
+                    Measured::Nothing => {
+                        sized = false;
+                        (designed.finish.clone(), None)
+                    }
                     Measured::As(size) => (size, None),
                 }
             }
@@ -377,6 +352,7 @@ impl Reader<'_> {
         };
         Some(HoleMade {
             hole,
+            sized,
             first_way,
             across,
             at,
@@ -522,16 +498,32 @@ impl Reader<'_> {
         let first = self.size(row, "made_first_way_mm", &designed);
         let across = self.size(row, "made_across_it_mm", &designed);
         let sizes = [first, across].into_iter().flatten();
-        let sizes = sizes.filter_map(|measured| match measured {
-            Measured::As(size) => Some(size),
-            Measured::Nothing => None,
-        });
-        let made = sizes.reduce(|a, b| if b.value() > a.value() { b } else { a });
-        self.record.rivets.extend(made.map(|made| RivetHoleMade {
-            id: id.into(),
-            designed,
-            made,
-        }));
+        let sizes: Vec<Size> = sizes
+            .filter_map(|measured| match measured {
+                Measured::As(size) => Some(size),
+                Measured::Nothing => None,
+            })
+            .collect();
+        let made = match &sizes[..] {
+            [] => return,
+            [first] => RivetHoleMade {
+                id: id.into(),
+                designed,
+                made: first.clone(),
+                oval_by: None,
+            },
+            [first, across, ..] => {
+                let over = across.value() - first.value();
+                let larger = if over > Length::ZERO { across } else { first };
+                RivetHoleMade {
+                    id: id.into(),
+                    designed,
+                    made: larger.clone(),
+                    oval_by: Some(over.abs()),
+                }
+            }
+        };
+        self.record.rivets.push(made);
     }
 }
 
