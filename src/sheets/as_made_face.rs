@@ -493,3 +493,70 @@ fn put_bar(board: &mut Board, set: &Set<'_>, room: &PaperBox, put: Put) -> f64 {
     }
     room.top + (TABLE * LINE_PITCH * lines.len() as f64 + 1.0).max(10.0)
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+
+    use super::super::mark::Mark;
+    use super::super::sample_jobs::with_set;
+    use super::*;
+    use crate::design::{FilledRecord, HoleMade, as_made, deviations};
+    use crate::units::Length;
+
+    /// T2 of Marl Hen found 0.5 mm low, on A3 at 1:5: 0.1 mm of paper. Its radius is 23.4156 mm, and T1 below stands 2 19/32 in, 65.8813
+    /// mm, less 0.5 away: 18.55 mm of metal, so that an arrow may reach 23.4156 + 0.6 × 18.55 = 34.5456 mm of plate, 6.909 of paper. ×60
+    /// makes it 6, ×80 would make it 8. One step of 0.02 in is 0.508/5 × 60 = 6.096 mm of paper, 0.01 in under 4.
+    #[test]
+    fn by_hand_arrow_and_bar_are_enlarged_alike() {
+        with_set("specs/marl-hen-smokebox.yaml", |set| {
+            let design = set.design;
+            let t2 = (0..design.holes.len()).find(|&i| design.holes[i].id == "T2");
+            let t2 = t2.expect("a number");
+            let low = Point::new(design.holes[t2].at.x, design.holes[t2].at.y - 0.5);
+            let record = FilledRecord {
+                holes: vec![HoleMade {
+                    hole: t2,
+                    sized: false,
+                    first_way: design.holes[t2].finish.clone(),
+                    across: None,
+                    at: Some(low),
+                }],
+                ..FilledRecord::default()
+            };
+            let plate = as_made(&set.spec.written, design, &record.holes);
+            let made = AsMade {
+                designed: design,
+                record: &record,
+                deviations: deviations(design, &record, |length| length.abs() > Length::mm(0.01)),
+                effects: BTreeMap::new(),
+                changed: &[],
+            };
+            let set = Set::as_made(set.spec, &plate, set.findings, &made);
+            let mut board = set.board("as-made", "Plate");
+            let room = PaperBox::new(0.0, 0.0, 240.0, 220.0);
+            let put = put_made_face(&mut board, &set, &made, &room);
+            assert_eq!((put.scale, put.factor), (0.2, 60.0));
+            let arrows = board.marks.iter().filter_map(|mark| match mark {
+                Mark::Line {
+                    from,
+                    to,
+                    role: Role::Dimension,
+                    ..
+                } => Some((*from, *to)),
+                _ => None,
+            });
+            let [(tail, neck)] = arrows.collect::<Vec<_>>()[..] else {
+                panic!("one arrow");
+            };
+            // The line ends where the head begins, which is 1.8 long.
+            assert!((neck.y - tail.y + HEAD.0 - 6.0).abs() < 1e-9);
+            assert!((neck.x - tail.x).abs() < 1e-9);
+            let before = board.stated.len();
+            put_key(&mut board, &set, &made, put, &room);
+            let bar = &board.stated[before];
+            assert!(bar.length.same_as(Length::inches(0.1)));
+            assert!((bar.to.x - bar.from.x - 5.0 * 6.096).abs() < 1e-9);
+        });
+    }
+}
