@@ -629,6 +629,7 @@ fn by_hand_a_repair_beside_holes_as_made() {
     let design = set_out(&spec).unwrap_or_else(|faults| panic!("{faults:?}"));
     let made = HoleMade {
         hole: 1,
+        sized: true,
         first_way: Size::read("2 5/16 in").expect("a size"),
         across: None,
         at: None,
