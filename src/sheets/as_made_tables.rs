@@ -227,7 +227,12 @@ pub fn record_notes(set: &Set<'_>, made: &AsMade<'_>) -> Notes {
             record.rivets_blank
         ));
     }
-    if record.fingerprint != set.spec.short_fingerprint() {
+    if record.fingerprint.is_empty() {
+        notes.push(format!(
+            "the record does not say for which spec it was printed, and this is {}: every printed figure in it agrees with this one.",
+            set.spec.short_fingerprint()
+        ));
+    } else if record.fingerprint != set.spec.short_fingerprint() {
         notes.push(format!(
             "the record was printed for spec {}, and this is {}: every printed figure in it agrees with this one.",
             lettered(&record.fingerprint),
