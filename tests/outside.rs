@@ -71,7 +71,7 @@ impl Pack {
     }
 }
 
-/// A doubling ring, added before the rules.
+/// A doubling ring, added to those there are.
 const PAD: &str = "pads:
   - name: mud door ring
     diameter: 300 mm
@@ -79,8 +79,7 @@ const PAD: &str = "pads:
     thickness: 12 mm
     holes:
       - {name: studs, purpose: bolt, hole: 20.5 mm, at: [[100 mm, 0 mm], [0 mm, 100 mm], [-100 mm, 0 mm], [0 mm, -100 mm]]}
-
-judged_by:";
+";
 
 /// A name, a spec, and words of it with what stands in their place.
 type Changed = (
@@ -97,8 +96,9 @@ const CHANGED: [Changed; 3] = [
         &[
             (
                 "process: waterjet",
-                "process: plasma\n  dress_outside: 3 mm\n  pop: point\n  least_hole: 30 mm",
+                "process: plasma\n  dress_outside: 3 mm\n  pop: point",
             ),
+            ("least_hole: 5 mm", "least_hole: 30 mm"),
             (
                 "purpose: tube, cut: undersize, under: 2 mm",
                 "purpose: tube, cut: undersize, under: 6 mm",
@@ -114,7 +114,8 @@ const CHANGED: [Changed; 3] = [
         "with every part",
         "hobthrush",
         &[
-            ("judged_by:", PAD),
+            ("pads:\n", PAD),
+            ("least_web_thicknesses: 1 ", "least_web_thicknesses: 0.6 "),
             (
                 "process: waterjet",
                 "process: waterjet\n  starting_figures: waterjet\n  dress_inside: 1 mm\n  templates: true\n  rolling: across",

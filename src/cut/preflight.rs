@@ -14,7 +14,7 @@ use super::part::{CutPart, Layer, PartKind};
 use crate::design::Point;
 use crate::design::cutter::Settings;
 use crate::spec::Cutting;
-use crate::units::print::millimetres;
+use crate::units::print::{millimetres, trimmed};
 use crate::units::tolerance::{SAME_JOINT_MM, SAME_LENGTH_MM};
 use crate::units::{Length, Size};
 use contour::{Contour, pairs_within};
@@ -202,10 +202,13 @@ fn meeting(inside: &[Contour], limits: Limits) -> Vec<Unfit> {
 }
 
 fn thin(metal: f64, between: &str, web: f64) -> String {
+    // As many places as it takes to see that the two differ.
+    let places = (2..=6).find(|&p| trimmed(metal, p) != trimmed(web, p));
+    let places = places.unwrap_or(2);
     format!(
         "{} mm is left between {between}, and the process leaves no less than {} mm sound",
-        millimetres(Length::mm(metal)),
-        millimetres(Length::mm(web))
+        trimmed(metal, places),
+        trimmed(web, places)
     )
 }
 

@@ -17,6 +17,7 @@ use super::key_plan::{self, put_key_plan};
 use super::letter_size::{FIGURES, LINE_PITCH, NOTES, TABLE, wrap};
 use super::pages::continued;
 use super::paper_size::is_upright;
+use super::part_balloons::{parts_list, put_balloons};
 use super::particulars::view_words;
 use super::proving_bar::put_scale_bar;
 use super::route::{Feature, Line, Rows, Side};
@@ -69,7 +70,7 @@ pub fn general(set: &Set<'_>) -> Vec<Board> {
     let plan = Plan::of(set, &room);
     let (views, column) = set.shared(&room, plan.column, BESIDE_COLUMN, VIEWS_ABOVE);
     put_views(&mut board, set, &views, &plan);
-    let rest = put_column(&mut board, set, &column);
+    let rest = put_column(&mut board, set, &column, lists_parts(set));
     if is_upright(set.paper) {
         let mut words = set.board(WORDS.0, WORDS.1);
         let foot = room.top + key_plan::HEIGHT;
@@ -81,6 +82,15 @@ pub fn general(set: &Set<'_>) -> Vec<Board> {
     }
     let rest = put_under_views(&mut board, &views, rest);
     continued(set, vec![board], WORDS, 3, rest)
+}
+
+/// Whether the list of parts stands here: it does where the words of the sheet go down with it, and else with the other counts.
+pub fn lists_parts(set: &Set<'_>) -> bool {
+    let mut trial = set.board(WORDS.0, WORDS.1);
+    let room = trial.room;
+    let plan = Plan::of(set, &room);
+    let (_, column) = set.shared(&room, plan.column, BESIDE_COLUMN, VIEWS_ABOVE);
+    is_upright(set.paper) || put_column(&mut trial, set, &column, true).is_empty()
 }
 
 /// The last few notes under the views, beside the scale bar, where that saves a sheet of their own; tells what is still left.
@@ -104,7 +114,7 @@ fn put_under_views(board: &mut Board, views: &PaperBox, rest: Vec<Block>) -> Vec
 }
 
 /// Tables, key plan and notes down the right side; tells the blocks that did not fit.
-fn put_column(board: &mut Board, set: &Set<'_>, column: &PaperBox) -> Vec<Block> {
+fn put_column(board: &mut Board, set: &Set<'_>, column: &PaperBox, with_parts: bool) -> Vec<Block> {
     let revisions = revision_table(set.spec).widened_to(column.width());
     let foot = column.bottom - revisions.full_height();
     let at_foot = PaperBox::new(column.left, foot, column.right, column.bottom + 0.1);
@@ -125,6 +135,8 @@ fn put_column(board: &mut Board, set: &Set<'_>, column: &PaperBox) -> Vec<Block>
         put_key_plan(board, plan, set.design);
     }
     let mut blocks = schedule;
+    let parts = parts_list(set, "PARTS, NUMBERED IN CIRCLES").filter(|_| with_parts);
+    blocks.extend(parts.map(|table| Block::Table(table, 0)));
     blocks.push(Block::Caution(CAUTION.into(), TABLE));
     if let Some(list) = departures(set) {
         blocks.push(Block::Notes(list.at_height(TABLE), 0));
@@ -310,6 +322,7 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
     let middle = (section.x(0.0) + section.x(depth)) / 2.0;
     board.bold(at(middle, titles), "SECTION A–A", NOTES, Hang::Middle);
     put_places(board, set, (&view, &section), DETAIL_LETTERS);
+    put_balloons(board, set, &view, &section);
 }
 
 /// Ends of the cutting plane A–A, arrows the way one looks.

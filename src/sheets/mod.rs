@@ -70,6 +70,7 @@ mod overprint;
 mod pad_detail;
 mod pages;
 mod paper_size;
+mod part_balloons;
 mod particulars;
 pub mod pdf;
 mod pipe_joint;

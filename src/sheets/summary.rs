@@ -5,9 +5,11 @@ use super::at;
 use super::board::{Board, PaperBox};
 use super::face;
 use super::flow::{Block, flow};
+use super::general::lists_parts;
 use super::letter_size::NOTES;
 use super::order_tables::{fitted_list, masses, plate_sizes, rivet_order, stay_list, tube_order};
 use super::pages::continued;
+use super::part_balloons::parts_list;
 use super::set::Set;
 
 const NAME: &str = "summary";
@@ -34,6 +36,7 @@ pub fn summary(set: &Set<'_>) -> Vec<Board> {
     }
     let tables = [
         Some(plate_sizes(set)),
+        parts_list(set, "PARTS, NUMBERED IN CIRCLES ON SHEET 1").filter(|_| !lists_parts(set)),
         tube_order(set),
         rivet_order(set),
         stay_list(set),
