@@ -44,9 +44,6 @@ const VIEWS_ABOVE: f64 = 0.74;
 const BAR_BELOW: f64 = 13.0;
 /// Name and title of the sheets on which the words run over.
 const WORDS: (&str, &str) = ("notes", "Notes and schedule");
-/// Said where the list of parts stands with the counts.
-const PARTS_ELSEWHERE: &str =
-    "NUMBERS IN CIRCLES ARE PARTS: THEIR LIST STANDS WITH COUNTS, SIZES AND ORDERS.";
 /// Clear strip between face view and section, mm.
 const BETWEEN_VIEWS: f64 = 14.5;
 /// Room right of the section for its dimensions, mm.
@@ -145,11 +142,7 @@ fn put_column(board: &mut Board, set: &Set<'_>, column: &PaperBox, with_parts: b
         blocks.push(Block::Notes(list.at_height(TABLE), 0));
     }
     blocks.push(Block::Notes(hold_points(set).at_height(TABLE), 0));
-    let mut notes = general_notes(set);
-    if !with_parts && parts_list(set, "").is_some() {
-        notes.notes.push(PARTS_ELSEWHERE.into());
-    }
-    blocks.push(Block::Notes(notes.at_height(TABLE), 0));
+    blocks.push(Block::Notes(general_notes(set).at_height(TABLE), 0));
     // Last, since it may be long: what the shop works by stays on this sheet.
     blocks.extend(change_table(set.spec, set.design).map(|table| Block::Table(table, 0)));
     flow_or_close_up(board, &rest, blocks)
