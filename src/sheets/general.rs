@@ -84,8 +84,10 @@ pub fn general(set: &Set<'_>) -> Vec<Board> {
     continued(set, vec![board], WORDS, 3, rest)
 }
 
-/// Whether the list of parts stands here: it does where the words of the sheet go down with it, and else with the other counts.
+/// Whether the list of parts stands here: it does where the words of the sheet go down with it, and else it stands beside the map of tests.
 pub fn lists_parts(set: &Set<'_>) -> bool {
+    // Asked on whichever paper another sheet is tried on: this one goes on the job's own.
+    let set = &set.on(set.spec.written.sheets.paper);
     let mut trial = set.board(WORDS.0, WORDS.1);
     let room = trial.room;
     let plan = Plan::of(set, &room);

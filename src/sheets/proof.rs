@@ -655,3 +655,20 @@ fn holds_tables_are_numbered_through_the_set() {
         assert!(titles.len() > 20, "{engine}: {}", titles.len());
     }
 }
+
+/// Counts, sizes and orders of every spec of the repository stand on one page.
+#[test]
+fn holds_the_summary_is_one_page() {
+    for plate in [
+        "gritstone",
+        "hobthrush",
+        "marl-hen",
+        "pinders-oak",
+        "tallow-moor",
+    ] {
+        let path = format!("specs/{plate}-smokebox.yaml");
+        super::sample_jobs::with_set(&path, |set| {
+            assert_eq!(super::summary::summary(set).len(), 1, "{path}");
+        });
+    }
+}

@@ -5,12 +5,11 @@ use super::at;
 use super::board::{Board, PaperBox};
 use super::face;
 use super::flow::{Block, flow};
-use super::general::lists_parts;
-use super::letter_size::NOTES;
+use super::letter_size::{NOTES, TABLE};
 use super::order_tables::{fitted_list, masses, plate_sizes, rivet_order, stay_list, tube_order};
 use super::pages::continued;
-use super::part_balloons::parts_list;
 use super::set::Set;
+use super::table::Table;
 
 const NAME: &str = "summary";
 const TITLE: &str = "Counts, sizes and orders";
@@ -36,22 +35,30 @@ pub fn summary(set: &Set<'_>) -> Vec<Board> {
     }
     let tables = [
         Some(plate_sizes(set)),
-        parts_list(set, "PARTS, NUMBERED IN CIRCLES ON SHEET 1").filter(|_| !lists_parts(set)),
         tube_order(set),
         rivet_order(set),
         stay_list(set),
         fitted_list(set),
         masses(set),
     ];
-    let blocks = tables
-        .into_iter()
-        .flatten()
-        .map(|mut t| {
-            t.height = NOTES;
-            Block::Table(t, 0)
-        })
-        .collect();
-    let (rest, _) = flow(&mut board, &column, blocks);
+    let blocks = |height: f64| -> Vec<Block> {
+        let lettered = |table: &Table| Table {
+            height,
+            ..table.clone()
+        };
+        let tables = tables.iter().flatten().map(lettered);
+        tables.map(|table| Block::Table(table, 0)).collect()
+    };
+    // One page is worth smaller lettering in its tables.
+    let mut trial = board.clone();
+    let (left_over, _) = flow(&mut trial, &column, blocks(NOTES));
+    let rest = match left_over.is_empty() {
+        true => {
+            board = trial;
+            left_over
+        }
+        false => flow(&mut board, &column, blocks(TABLE)).0,
+    };
     continued(set, vec![board], (NAME, TITLE), 2, rest)
 }
 

@@ -3,9 +3,11 @@
 use super::board::{Board, PaperBox};
 use super::face_view::{put_centre_lines, put_hole};
 use super::flow::{Block, flow};
+use super::general::lists_parts;
 use super::letter_size::{FIGURES, NOTES, TABLE};
 use super::notes::Notes;
 use super::paper_size::is_upright;
+use super::part_balloons::parts_list;
 use super::particulars::view_words;
 use super::scale::largest_scale;
 use super::set::Set;
@@ -70,6 +72,9 @@ pub fn test_map(set: &Set<'_>) -> Vec<Board> {
         .into_iter()
         .map(|t| Block::Table(t, 0))
         .collect();
+    let parts = parts_list(set, "PARTS, NUMBERED IN CIRCLES ON SHEET 1");
+    let parts = parts.filter(|_| !lists_parts(set));
+    tables.extend(parts.map(|t| Block::Table(t, 0)));
     tables.push(Block::Table(zone_table(set).filled_in(), 0));
     left_over.extend(flow(&mut board, &tables_room, tables).0);
     super::pages::continued(set, vec![board], ("tests", name), 1, left_over)
