@@ -12,7 +12,6 @@
 //! Leaves:  the flat below or beside the tubes; how the load is shared among unequal stays.
 
 use super::measure::{Unit, figure, rounded};
-use super::pairs::is_tube;
 use super::stay_core::{StayGroup, stay_groups};
 use super::{Finding, Rule, source};
 use crate::design::{Design, Hole, circle_segment_area};
@@ -99,7 +98,7 @@ fn stays_above<'a>(
 }
 
 fn has_tubes(design: &Design) -> bool {
-    let is_tube = |hole: &Hole| is_tube(design.groups[hole.group].purpose);
+    let is_tube = |hole: &Hole| design.groups[hole.group].purpose.takes_a_tube();
     design.holes.iter().any(is_tube)
 }
 

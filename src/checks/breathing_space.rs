@@ -12,7 +12,6 @@
 //! Leaves:  furnaces and gussets, which a smokebox plate does not have.
 
 use super::measure::{Unit, figure};
-use super::pairs::is_tube;
 use super::{Finding, Rule, source};
 use crate::design::{Design, Hole};
 use crate::spec::Written;
@@ -47,7 +46,7 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let nearest = design
         .holes
         .iter()
-        .filter(|hole| is_tube(design.groups[hole.group].purpose))
+        .filter(|hole| design.groups[hole.group].purpose.takes_a_tube())
         .reduce(|a, b| if space(b) < space(a) { b } else { a });
     let Some(nearest) = nearest else {
         return Vec::new();

@@ -12,7 +12,6 @@
 //! Covers:  shells under hoop and end stress. For a flat plate this rule only says that it does not apply.
 //! Leaves:  flat plates: they bend between their supports, and the ratio is never multiplied into a pressure.
 
-use super::pairs::is_tube;
 use super::{Finding, Rule, source};
 use crate::design::Design;
 use crate::spec::{Kind, Written};
@@ -56,7 +55,10 @@ pub fn curved_plate_pressure(
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
     match written.plate.kind {
         Kind::SmokeboxTubePlate => {
-            let nests = design.groups.iter().any(|group| is_tube(group.purpose));
+            let nests = design
+                .groups
+                .iter()
+                .any(|group| group.purpose.takes_a_tube());
             let note = || {
                 RULE.finding("nest")
                     .because("for shells and drums: does not apply to a flat plate")

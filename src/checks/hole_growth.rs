@@ -11,7 +11,7 @@
 //! Leaves:  holes that go oval or wander, which only measuring finds.
 
 use super::measure::{Unit, figure};
-use super::pairs::{Pair, beside_tubes, is_tube};
+use super::pairs::{Pair, beside_tubes};
 use super::tube_ligament::{least_ligament, own_least_ligament};
 use super::{Finding, Rule, source, why_not_steel};
 use crate::design::{Design, Hole, HoleGroup};
@@ -93,7 +93,7 @@ fn grow<'a>(pair: &Pair<'a>, size: GrownSize) -> Grown<'a> {
     let holes = (one(pair.a, pair.groups.0), one(pair.b, pair.groups.1));
     let mut tube_hole = Length::ZERO;
     for (hole, group) in [(holes.0, pair.groups.0), (holes.1, pair.groups.1)] {
-        if is_tube(group.purpose) {
+        if group.purpose.takes_a_tube() {
             tube_hole = tube_hole.max(hole);
         }
     }

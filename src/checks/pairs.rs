@@ -48,7 +48,7 @@ impl<'a> Pair<'a> {
     fn tube_holes(&self) -> impl Iterator<Item = Length> {
         [(self.a, self.groups.0), (self.b, self.groups.1)]
             .into_iter()
-            .filter(|(_, group)| is_tube(group.purpose))
+            .filter(|(_, group)| group.purpose.takes_a_tube())
             .map(|(hole, _)| hole.ligament_hole)
     }
 
@@ -84,11 +84,6 @@ impl<'a> Pair<'a> {
     }
 }
 
-/// Whether a tube or a flue goes through holes of this purpose.
-pub fn is_tube(purpose: Purpose) -> bool {
-    matches!(purpose, Purpose::Tube | Purpose::Flue)
-}
-
 /// Every close pair of holes with a tube or flue in it, by the purposes of the two; each pair once, in the order of the design. The
 /// least ligament of every two purposes is among the close pairs.
 pub fn beside_tubes(design: &Design) -> BTreeMap<(Purpose, Purpose), Vec<Pair<'_>>> {
@@ -104,7 +99,7 @@ pub fn beside_tubes(design: &Design) -> BTreeMap<(Purpose, Purpose), Vec<Pair<'_
 
 /// Whether a tube or flue is among the two, and no former pin, which is gone once its tube is drilled.
 fn counts(purposes: (Purpose, Purpose)) -> bool {
-    purposes.1 != Purpose::FormerPin && (is_tube(purposes.0) || is_tube(purposes.1))
+    purposes.1 != Purpose::FormerPin && (purposes.0.takes_a_tube() || purposes.1.takes_a_tube())
 }
 
 /// The least ligament of every pair of purposes in which neither takes a tube or flue.
@@ -112,7 +107,7 @@ pub fn apart_from_tubes(design: &Design) -> Vec<Pair<'_>> {
     design
         .least_ligaments
         .iter()
-        .filter(|least| !is_tube(least.between.0) && !is_tube(least.between.1))
+        .filter(|least| !least.between.0.takes_a_tube() && !least.between.1.takes_a_tube())
         .filter(|least| least.between.1 != Purpose::FormerPin)
         .map(|least| Pair::new(design, &least.ligament))
         .collect()

@@ -10,7 +10,6 @@
 //! Leaves:  how far a tube may be expanded, its wall after expanding, and the seat.
 
 use super::measure::{Unit, figure};
-use super::pairs::is_tube;
 use super::{Finding, Rule, source};
 use crate::design::Design;
 use crate::spec::Written;
@@ -38,7 +37,7 @@ pub fn clearance(hole: Length, tube_end: Length) -> Length {
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (index, group) in design.groups.iter().enumerate() {
-        if !is_tube(group.purpose) {
+        if !group.purpose.takes_a_tube() {
             continue;
         }
         let Some(tube) = &group.tube_end else {

@@ -10,7 +10,6 @@
 //! Leaves:  the thickness that staying asks for, and mill tolerance: order on the least thickness.
 
 use super::measure::{Unit, figure};
-use super::pairs::is_tube;
 use super::{Finding, Rule, source, why_not_steel};
 use crate::design::{Design, Hole};
 use crate::spec::Written;
@@ -94,7 +93,7 @@ fn largest_tube_hole(design: &Design) -> Option<&Hole> {
     for hole in design
         .holes
         .iter()
-        .filter(|h| is_tube(design.groups[h.group].purpose))
+        .filter(|h| design.groups[h.group].purpose.takes_a_tube())
     {
         if largest.is_none_or(|l| l.ligament_hole.shortfall(hole.ligament_hole).is_some()) {
             largest = Some(hole);

@@ -349,10 +349,9 @@ fn crosses_the_outer_row(design: &Design, repair: &Repair, group: usize, times: 
 fn crack(design: &Design, repair: &Repair) -> Finding {
     let holes = repair.holes_in_it.iter().copied();
     let from_tubes = holes.clone().any(|hole| {
-        matches!(
-            design.groups[design.holes[hole].group].purpose,
-            Purpose::Tube | Purpose::Flue
-        )
+        design.groups[design.holes[hole].group]
+            .purpose
+            .takes_a_tube()
     });
     match repair.among_stays {
         AmongStays::Within { group, .. } => crosses_the_outer_row(design, repair, group, 0),

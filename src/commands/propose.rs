@@ -9,7 +9,7 @@ use super::{Outcome, Refused, Said, Status, read_and_set_out, set_out_or_faults}
 use crate::checks::measure::Unit;
 use crate::checks::{Finding, Verdict, rule_or_nearest, run_checks};
 use crate::design::{Design, Varied};
-use crate::spec::{Nest, Purpose, Spec};
+use crate::spec::{Nest, Spec};
 use crate::units::print::{inch_fraction, inches, trimmed};
 use crate::units::{Length, Size};
 
@@ -144,11 +144,10 @@ struct Trial<'a> {
 }
 
 fn came_to(spec: &Spec, design: &Design, rule: Option<&str>) -> CameTo {
-    let is_tube = |purpose| matches!(purpose, Purpose::Tube | Purpose::Flue);
     let tubes = design.holes.iter();
     let least = design.least_ligaments.iter();
     let metal = least
-        .filter(|l| is_tube(l.between.0) && is_tube(l.between.1))
+        .filter(|l| l.between.0.takes_a_tube() && l.between.1.takes_a_tube())
         .map(|l| l.ligament.metal)
         .min_by(Length::total_cmp);
     let findings = run_checks(spec, design);
@@ -163,7 +162,7 @@ fn came_to(spec: &Spec, design: &Design, rule: Option<&str>) -> CameTo {
     let below = findings.iter().filter(|finding| finding.is_below());
     CameTo {
         tubes: tubes
-            .filter(|hole| is_tube(design.groups[hole.group].purpose))
+            .filter(|hole| design.groups[hole.group].purpose.takes_a_tube())
             .count(),
         metal_mm: metal.map(Length::to_mm),
         judged: findings.len(),

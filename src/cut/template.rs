@@ -4,7 +4,8 @@
 
 use super::centre_line::{TICK_GAP_MM, TICK_MM, ring_of_ticks};
 use super::clear_place::Field;
-use super::part::{CutPart, Layer, PartKind, Shape};
+use super::fabricated::closed;
+use super::part::{CutPart, Layer, PartKind};
 use super::stamp::{Inscription, identity, lay_marks};
 use crate::design::cutter::in_mm;
 use crate::design::{Design, Edge, Fabricated, FlangeDesign, Outline, Point, Pressed};
@@ -57,10 +58,6 @@ fn template(
     lines: Vec<String>,
     remarks: Vec<String>,
 ) -> CutPart {
-    let shape = match outline.as_circle() {
-        Some((centre, radius)) => Shape::Circle { centre, radius },
-        None => Shape::Closed(outline.clone()),
-    };
     let (low, high) = outline.bounds();
     let mut part = CutPart {
         name: name.into(),
@@ -70,7 +67,7 @@ fn template(
         thickness: cutting.template_thickness.clone(),
         material: None,
         lies: "EITHER FACE UP - A TEMPLATE".into(),
-        shapes: vec![(Layer::CutOutside, shape)],
+        shapes: vec![(Layer::CutOutside, closed(&outline))],
         holes_cut: Vec::new(),
         withheld: Vec::new(),
         places: Vec::new(),

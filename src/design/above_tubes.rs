@@ -56,7 +56,7 @@ pub(super) fn above_tubes(
 fn highest_tubes(holes: &[Hole], groups: &[HoleGroup]) -> Option<Length> {
     holes
         .iter()
-        .filter(|hole| matches!(groups[hole.group].purpose, Purpose::Tube | Purpose::Flue))
+        .filter(|hole| groups[hole.group].purpose.takes_a_tube())
         .map(|hole| Length::mm(hole.at.y))
         .reduce(Length::max)
 }

@@ -1,6 +1,5 @@
 //! Long lengths that prove the marking-out: measured straight across before anything is popped deep.
 
-use super::struck_lines::is_of_a_nest;
 use super::{Design, Hole, Point};
 use crate::spec::Barrel;
 use crate::units::Length;
@@ -166,14 +165,14 @@ fn nest_holes(design: &Design) -> impl Iterator<Item = &Hole> {
     design
         .holes
         .iter()
-        .filter(|hole| is_of_a_nest(design.groups[hole.group].purpose))
+        .filter(|hole| design.groups[hole.group].purpose.takes_a_tube())
 }
 
 fn loose_holes(design: &Design) -> impl Iterator<Item = &Hole> {
     design
         .holes
         .iter()
-        .filter(|hole| !is_of_a_nest(design.groups[hole.group].purpose))
+        .filter(|hole| !design.groups[hole.group].purpose.takes_a_tube())
 }
 
 fn by_id<'a>(design: &'a Design, id: &str) -> Option<&'a Hole> {

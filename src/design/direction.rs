@@ -5,7 +5,6 @@
 //! between.
 
 use super::{Hole, HoleGroup, HoleIndex, Ligament};
-use crate::spec::Purpose;
 use crate::units::Length;
 use crate::units::tolerance::SAME_LENGTH_MM;
 
@@ -33,7 +32,7 @@ const DIRECTIONS: [&str; 3] = ["column", "row", "diagonal"];
 /// For each nest of tubes or flues, the tightest pair of neighbours one above the other (column), side by side (row) and on the
 /// slant (diagonal); a direction in which no neighbours lie is left out.
 pub fn directions(holes: &[Hole], groups: &[HoleGroup]) -> Vec<DirectionLigament> {
-    let is_nest = |g: &usize| matches!(groups[*g].purpose, Purpose::Tube | Purpose::Flue);
+    let is_nest = |g: &usize| groups[*g].purpose.takes_a_tube();
     let nests = (0..groups.len()).filter(is_nest);
     nests
         .flat_map(|group| directions_of_nest(holes, group))

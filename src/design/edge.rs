@@ -293,8 +293,13 @@ impl Edge {
         self.moved(|place| place.turned_about(pivot, radians), false)
     }
 
-    /// Every place of the edge moved by a motion of the plate; `turned_over` says whether it changes hands.
+    /// Every place of the edge moved by a motion that keeps lengths; `turned_over` says whether it changes hands.
     pub(super) fn moved(&self, motion: impl Fn(Point) -> Point, turned_over: bool) -> Edge {
+        self.carried(motion, 1.0, turned_over)
+    }
+
+    /// Every place of the edge carried by a motion that makes lengths `times` as long; `turned_over` says whether it changes hands.
+    pub fn carried(&self, motion: impl Fn(Point) -> Point, times: f64, turned_over: bool) -> Edge {
         match *self {
             Edge::Line { from, to } => Edge::Line {
                 from: motion(from),
@@ -310,7 +315,7 @@ impl Edge {
                 from: motion(from),
                 to: motion(to),
                 centre: motion(centre),
-                radius,
+                radius: radius * times,
                 anticlockwise: anticlockwise != turned_over,
             },
         }

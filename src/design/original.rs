@@ -159,12 +159,7 @@ pub fn beside_original(written: &Written, design: &Design) -> Vec<BesideOriginal
                 design
                     .holes
                     .iter()
-                    .filter(|h| {
-                        matches!(
-                            design.groups[h.group].purpose,
-                            Purpose::Tube | Purpose::Flue
-                        )
-                    })
+                    .filter(|h| design.groups[h.group].purpose.takes_a_tube())
                     .count(),
             ),
         ),

@@ -194,8 +194,7 @@ fn lies_on(
         fact.push_str(&format!("; it leaves only {}", listed(&each)));
     }
     let first = &holes[overlapped[0].index];
-    let is_tube =
-        matches!(namer.purpose(first), Purpose::Tube | Purpose::Flue) && first.group != hole.group;
+    let is_tube = namer.purpose(first).takes_a_tube() && first.group != hole.group;
     let remedy = if is_tube {
         let ids: Vec<String> = overlapped
             .iter()
@@ -289,7 +288,7 @@ fn hole_with_ring(hole: &Hole, namer: &Namer, ring: &Fabricated) -> Option<Fault
     let from_centre = hole.at.radius();
     let over_inner = from_centre + radius(hole) - inner;
     let over_outer = outer - (from_centre - radius(hole));
-    let is_tube = matches!(namer.purpose(hole), Purpose::Tube | Purpose::Flue);
+    let is_tube = namer.purpose(hole).takes_a_tube();
     if over_inner <= SAME_LENGTH_MM || (over_outer <= SAME_LENGTH_MM && !is_tube) {
         return None;
     }

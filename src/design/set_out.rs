@@ -232,12 +232,7 @@ fn pins_on_tubes(
 }
 
 fn nearest_tube(numbered: &Numbered, at: Point) -> Option<(usize, f64)> {
-    let is_tube = |group: usize| {
-        matches!(
-            numbered.groups[group].purpose,
-            Purpose::Tube | Purpose::Flue
-        )
-    };
+    let is_tube = |group: usize| numbered.groups[group].purpose.takes_a_tube();
     let tubes = numbered.holes.iter().enumerate();
     tubes
         .filter(|(_, hole)| is_tube(hole.group))

@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 
 use super::{Design, Hole, LineWay};
-use crate::spec::Purpose;
 use crate::units::Length;
 
 /// Evenly pitched holes along one line of a nest. A line that lacks a hole in its middle is two runs.
@@ -80,21 +79,8 @@ fn nest_places(design: &Design) -> impl Iterator<Item = (f64, f64)> + '_ {
     design
         .holes
         .iter()
-        .filter(|hole| is_of_a_nest(design.groups[hole.group].purpose))
+        .filter(|hole| design.groups[hole.group].purpose.takes_a_tube())
         .map(|hole| (hole.at.x, hole.at.y))
-}
-
-/// Whether holes of this purpose stand in a nest.
-pub fn is_of_a_nest(purpose: Purpose) -> bool {
-    match purpose {
-        Purpose::Tube | Purpose::Flue => true,
-        Purpose::Stay
-        | Purpose::SteamPipe
-        | Purpose::Plug
-        | Purpose::Fitting
-        | Purpose::Bolt
-        | Purpose::FormerPin => false,
-    }
 }
 
 fn distinct(places: impl Iterator<Item = f64>) -> Vec<Length> {

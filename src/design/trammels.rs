@@ -1,6 +1,5 @@
 //! Where the trammels stand: quarter pops on the datum lines, and the two of them from which each hole on no line is struck.
 
-use super::struck_lines::is_of_a_nest;
 use super::{Design, FlangeDesign, Hole, Point};
 use crate::units::Length;
 
@@ -59,7 +58,9 @@ pub fn strikes(design: &Design) -> Vec<Strike> {
         .holes
         .iter()
         .enumerate()
-        .filter(|(_, hole)| hole.line.is_none() || !is_of_a_nest(design.groups[hole.group].purpose))
+        .filter(|(_, hole)| {
+            hole.line.is_none() || !design.groups[hole.group].purpose.takes_a_tube()
+        })
         .filter_map(|(index, hole)| {
             let (a, b) = squarest(&pops, hole)?;
             Some(Strike {

@@ -5,7 +5,7 @@
 use super::board::{Board, PaperBox};
 use super::clear::is_clear;
 use super::face_view::{
-    flange_rim, in_nest, number_height, number_words, put_number_beside, put_plate, put_rivet_ticks,
+    flange_rim, number_height, number_words, put_number_beside, put_plate, put_rivet_ticks,
 };
 use super::letter_size::{FIGURES, LEAST_NUMBER, LINE_PITCH, TABLE, fitting_height, wrap};
 use super::particulars::view_words;
@@ -246,7 +246,7 @@ fn put_number(
 ) {
     let c = view.place(hole.at);
     let r = hole.finish.value().to_mm() / 2.0 * view.scale;
-    let is_of_nest = in_nest(set.design.groups[hole.group].purpose);
+    let is_of_nest = set.design.groups[hole.group].purpose.takes_a_tube();
     let bare = number_words(&hole.id, is_of_nest && one_letter(set));
     let arrow = arrow.map(|off| (off.y > 0.0, off.y.abs() * view.scale));
     let within = [hole.id.as_str(), bare]
@@ -263,7 +263,7 @@ fn put_number(
 /// Whether the holes of all nests are numbered by one letter, so that it may be left out.
 fn one_letter(set: &Set<'_>) -> bool {
     let nests = set.design.holes.iter();
-    let nests = nests.filter(|hole| in_nest(set.design.groups[hole.group].purpose));
+    let nests = nests.filter(|hole| set.design.groups[hole.group].purpose.takes_a_tube());
     let mut letters = nests.map(|hole| hole.id.trim_end_matches(|c: char| c.is_ascii_digit()));
     let first = letters.next();
     letters.all(|letter| Some(letter) == first)

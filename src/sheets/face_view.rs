@@ -8,7 +8,6 @@ use super::symbols::{put_sign, signs_of};
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, PaperPoint, face};
 use crate::design::{Design, FlangeDesign, Hole, Point};
-use crate::spec::Purpose;
 use crate::units::angle::{cos, from_top_clockwise, sin, sqrt};
 
 /// How far centre lines run past an outline, mm of paper.
@@ -56,23 +55,10 @@ pub fn put_plate(board: &mut Board, view: &View, design: &Design) {
 fn put_signs(board: &mut Board, view: &View, design: &Design) {
     let signs = signs_of(design);
     for hole in &design.holes {
-        if in_nest(design.groups[hole.group].purpose) {
+        if design.groups[hole.group].purpose.takes_a_tube() {
             let radius = hole.finish.value().to_mm() / 2.0 * view.scale;
             put_sign(board, view.place(hole.at), radius, signs[hole.group]);
         }
-    }
-}
-
-/// Whether a purpose is numbered with the nest.
-pub fn in_nest(purpose: Purpose) -> bool {
-    match purpose {
-        Purpose::Tube | Purpose::Flue => true,
-        Purpose::Stay
-        | Purpose::SteamPipe
-        | Purpose::Plug
-        | Purpose::Fitting
-        | Purpose::Bolt
-        | Purpose::FormerPin => false,
     }
 }
 
@@ -157,7 +143,7 @@ pub fn put_hole(board: &mut Board, view: &View, design: &Design, hole: &Hole, wa
         let ring = radius + 1.0 / view.scale;
         view.circle(board, hole.at, ring, Stroke::TANGENT);
     }
-    if in_nest(design.groups[hole.group].purpose) {
+    if design.groups[hole.group].purpose.takes_a_tube() {
         if let Some((height, bare)) = wanted.tube_numbers {
             put_number(board, view, hole.at, number_words(&hole.id, bare), height);
         }
@@ -228,7 +214,7 @@ pub fn put_loose_numbers_clear(board: &mut Board, view: &View, design: &Design, 
 /// Holes that are no part of a nest.
 pub fn loose_holes(design: &Design) -> impl Iterator<Item = &Hole> {
     let holes = design.holes.iter();
-    holes.filter(|hole| !in_nest(design.groups[hole.group].purpose))
+    holes.filter(|hole| !design.groups[hole.group].purpose.takes_a_tube())
 }
 
 /// Puts a number beside its hole, on the first of so many rings where it is clear; tells whether there is such a place.

@@ -10,7 +10,7 @@ use super::dimension::{
     running_upwards, upwards,
 };
 use super::edge_dimensions::put_edge_dimensions;
-use super::face_view::{Wanted, in_nest, put_face, put_loose_numbers};
+use super::face_view::{Wanted, put_face, put_loose_numbers};
 use super::flow::{Block, flow, flow_or_close_up};
 use super::hole_schedule::hole_schedule;
 use super::key_plan::{self, put_key_plan};
@@ -369,7 +369,7 @@ fn put_face_title(
 /// Where the scale is known, values that would run together are named. In one row, values across all stand above.
 fn running_rows(set: &Set<'_>, scale: Option<f64>, one_row: bool) -> Rows {
     let holes = &set.design.holes;
-    let of_nest = |h: &&Hole| in_nest(set.design.groups[h.group].purpose);
+    let of_nest = |h: &&Hole| set.design.groups[h.group].purpose.takes_a_tube();
     let loose: Vec<Feature> = holes
         .iter()
         .filter(|h| !of_nest(h))

@@ -1,7 +1,6 @@
 //! The flat that stays hold, hatched on the figure of the design check: the segment above the tubes, or a piece for each stay.
 
 use super::board::Board;
-use super::face_view::in_nest;
 use super::hatch::{Lean, hatch};
 use super::set::Set;
 use super::view::{Stroke, View};
@@ -29,7 +28,11 @@ pub fn put_held_areas(board: &mut Board, set: &Set<'_>, view: &View) -> Vec<Stri
         .stay_areas
         .iter()
         // Stay tubes stand as close as any tube: their pieces would cover the nest.
-        .filter(|area| !in_nest(design.groups[design.holes[area.hole].group].purpose))
+        .filter(|area| {
+            !design.groups[design.holes[area.hole].group]
+                .purpose
+                .takes_a_tube()
+        })
         .filter_map(|area| match &area.piece {
             Piece::Rectangle { across, up, .. } => Some((area, (across.to_mm(), up.to_mm()))),
             Piece::Share { .. } => None,

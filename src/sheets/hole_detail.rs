@@ -2,7 +2,6 @@
 
 use super::board::Board;
 use super::dimension::leader;
-use super::face_view::in_nest;
 use super::hatch::{Lean, hatch};
 use super::letter_size::{FIGURES, TABLE, wrap};
 use super::mouth_detail::MouthSection;
@@ -32,7 +31,7 @@ pub fn put_hole_detail(board: &mut Board, set: &Set<'_>, group: usize, scale: f6
     let seat = Seat::new(set, group, scale);
     let written = &set.spec.written;
     let nests = written.tubes.len();
-    let mut words = if in_nest(set.design.groups[group].purpose) {
+    let mut words = if set.design.groups[group].purpose.takes_a_tube() {
         let Some(nest) = written.tubes.get(group) else {
             return;
         };

@@ -1,7 +1,6 @@
 //! The hole schedule: a line for each group, and one for the rivets.
 
 use super::Hang;
-use super::face_view::in_nest;
 use super::mouth_detail::mouth_words;
 use super::set::Set;
 use super::symbols::signs_of;
@@ -20,7 +19,11 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
             ("NOW, THEN; REMARKS", 31.0, Hang::Start),
         ],
     );
-    let nests = set.design.groups.iter().filter(|g| in_nest(g.purpose));
+    let nests = set
+        .design
+        .groups
+        .iter()
+        .filter(|g| g.purpose.takes_a_tube());
     let signed = nests.count() > 1;
     if signed {
         table.columns.insert(0, sign_column());
@@ -33,7 +36,7 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
         });
         table
             .signs
-            .push((signed && in_nest(group.purpose)).then_some(signs[i]));
+            .push((signed && group.purpose.takes_a_tube()).then_some(signs[i]));
         table.rows.push(vec![
             set.numbers(i),
             group.name.clone(),

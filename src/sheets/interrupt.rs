@@ -122,18 +122,18 @@ fn pieces(mark: &Mark, boxes: &[&PaperBox]) -> Vec<Mark> {
             pen,
             pattern,
             role,
-        } => arc_pieces(*centre, *radius, 0.0, 360.0, boxes)
-            .into_iter()
-            .map(|(start_deg, sweep_deg)| Mark::Arc {
+        } => {
+            let whole = Mark::Arc {
                 centre: *centre,
                 radius: *radius,
-                start_deg,
-                sweep_deg,
+                start_deg: 0.0,
+                sweep_deg: 360.0,
                 pen: *pen,
                 pattern: *pattern,
                 role: *role,
-            })
-            .collect(),
+            };
+            pieces(&whole, boxes)
+        }
         Mark::Arc {
             centre,
             radius,

@@ -1,7 +1,6 @@
 //! Tables of the marking-out: lines in runs, struck lines with what rounding leaves over, circles and trammel lengths.
 
 use super::Hang;
-use super::face_view::in_nest;
 use super::set::Set;
 use super::table::Table;
 use crate::design::{LineWay, Run, levels, pop_circle, runs, strikes, uprights};
@@ -135,7 +134,7 @@ pub fn struck_tables(set: &Set<'_>) -> Vec<Table> {
         design
             .holes
             .iter()
-            .filter(|h| !in_nest(design.groups[h.group].purpose))
+            .filter(|h| !design.groups[h.group].purpose.takes_a_tube())
     };
     let mut across = uprights(design);
     across.extend(loose().map(|h| Length::mm(h.at.x)));

@@ -1,7 +1,6 @@
 //! Tables beside the setting-out: lines of the nest, counts, and the least metal of each kind.
 
 use super::Hang;
-use super::face_view::in_nest;
 use super::set::Set;
 use super::table::Table;
 use crate::design::LineWay;
@@ -14,7 +13,7 @@ pub fn count_box(set: &Set<'_>) -> String {
         .groups
         .iter()
         .enumerate()
-        .filter(|(_, g)| in_nest(g.purpose))
+        .filter(|(_, g)| g.purpose.takes_a_tube())
         .map(|(i, g)| {
             format!(
                 "{} {} {}, FINISHED HOLE {}",
@@ -101,7 +100,7 @@ pub fn metal_table(set: &Set<'_>) -> Option<Table> {
     }
     for least in &design.least_ligaments {
         let (a, b) = least.ligament.holes;
-        let same_nest = in_nest(least.between.0) && least.between.0 == least.between.1;
+        let same_nest = least.between.0.takes_a_tube() && least.between.0 == least.between.1;
         let larger = design.holes[a]
             .finish
             .value()

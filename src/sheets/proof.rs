@@ -289,7 +289,7 @@ fn holds_every_hole_is_numbered_once_in_its_own_circle() {
     with_boards(|set, boards| {
         let sheets: Vec<&Board> = boards.iter().filter(|b| b.name == "setting-out").collect();
         for hole in &set.design.holes {
-            if !super::face_view::in_nest(set.design.groups[hole.group].purpose) {
+            if !set.design.groups[hole.group].purpose.takes_a_tube() {
                 continue;
             }
             let bare = super::face_view::number_words(&hole.id, true);

@@ -3,7 +3,7 @@
 use super::board::{Board, PaperBox};
 use super::cloud::put_clouds;
 use super::dimension::{FIRST_ROW, have_room, running_across, running_room, running_upwards};
-use super::face_view::{Wanted, in_nest, number_height, number_words, put_hole};
+use super::face_view::{Wanted, number_height, number_words, put_hole};
 use super::flow::{Block, flow};
 use super::letter_size::{FIGURES, LEAST_NUMBER, LINE_PITCH, NOTES, TABLE, wrap};
 use super::ligament_figures::{figures_height, put_ligament_figures};
@@ -96,7 +96,7 @@ fn nest_holes<'a>(set: &Set<'a>) -> impl Iterator<Item = &'a Hole> {
     design
         .holes
         .iter()
-        .filter(|h| in_nest(design.groups[h.group].purpose))
+        .filter(|h| design.groups[h.group].purpose.takes_a_tube())
 }
 
 /// Height at which every number of the nest can be read inside its hole at a scale, never under a least one, and whether they
@@ -246,7 +246,7 @@ fn put_nest(
         signs: false,
     };
     for hole in &set.design.holes {
-        let nest = in_nest(set.design.groups[hole.group].purpose);
+        let nest = set.design.groups[hole.group].purpose.takes_a_tube();
         if part.holds(hole.at) || (!nest && shown.holds(hole.at)) {
             put_hole(board, &view, set.design, hole, wanted);
         }

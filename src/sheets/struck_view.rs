@@ -3,7 +3,6 @@
 use super::board::{Board, PaperBox};
 use super::clear::{is_clear, touches};
 use super::dimension::{FIRST_ROW, have_room, running_across, running_room, running_upwards};
-use super::face_view::in_nest;
 use super::letter_size::{FIGURES, NOTES, TABLE};
 use super::proving_bar::put_scale_bar;
 use super::route::{Feature, Line, Rows, Side};
@@ -203,7 +202,7 @@ fn put_nest_lines(board: &mut Board, set: &Set<'_>, view: &View) {
         view.line(board, from, to, Stroke::TANGENT);
     }
     for hole in &set.design.holes {
-        if in_nest(set.design.groups[hole.group].purpose) {
+        if set.design.groups[hole.group].purpose.takes_a_tube() {
             put_tick(board, set, view, hole);
         }
     }
@@ -355,7 +354,7 @@ fn put_running(board: &mut Board, view: &View, paper: &PaperBox, rows: &Rows) {
 /// Running dimensions: upright lines of the nest on the sides asked for, both hands, the holes off it above; level lines of the
 /// nest at the left and the heights of the other holes at the right.
 fn running_rows(set: &Set<'_>, nest_lines_at: &[Side]) -> Rows {
-    let of_nest = |h: &&Hole| in_nest(set.design.groups[h.group].purpose);
+    let of_nest = |h: &&Hole| set.design.groups[h.group].purpose.takes_a_tube();
     let nest = || set.design.holes.iter().filter(of_nest);
     let in_the_way: Vec<PlateBox> = loose(set).map(|h| Feature::hole(h).around()).collect();
     let loose_at = |along: fn(&Hole) -> f64| loose(set).map(|h| Length::mm(along(h))).collect();
@@ -448,7 +447,7 @@ fn loose<'a>(set: &Set<'a>) -> impl Iterator<Item = &'a Hole> + use<'a> {
     design
         .holes
         .iter()
-        .filter(|h| !in_nest(design.groups[h.group].purpose))
+        .filter(|h| !design.groups[h.group].purpose.takes_a_tube())
 }
 
 /// A filled disc.

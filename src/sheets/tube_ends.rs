@@ -116,7 +116,7 @@ fn put_both_ends(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     };
     view.outline(board, &design.edge, Stroke::TANGENT);
     super::face_view::put_centre_lines(board, &view, &PlateBox::round(&design.edge));
-    let nest = |group: usize| super::face_view::in_nest(design.groups[group].purpose);
+    let nest = |group: usize| design.groups[group].purpose.takes_a_tube();
     // The other end's circle crosses the room inside, so numbers keep further from the rim. One height for all of a group: a
     // larger number would look as if it meant more.
     let height_in =

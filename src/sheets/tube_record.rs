@@ -10,7 +10,6 @@ use super::pages::pages;
 use super::set::Set;
 use super::signed::signed_table;
 use super::table::Table;
-use crate::spec::Purpose;
 
 /// Tubes for which paper has a line each; of more, the works keeps its own list.
 const MOST_ON_PAPER: usize = 600;
@@ -60,7 +59,7 @@ fn tubes(set: &Set<'_>) -> Table {
     table.least_row = LISTED;
     let groups = &set.design.groups;
     for hole in &set.design.holes {
-        if matches!(groups[hole.group].purpose, Purpose::Tube | Purpose::Flue) {
+        if groups[hole.group].purpose.takes_a_tube() {
             table.row(vec![hole.id.clone()]);
         }
     }
@@ -77,19 +76,13 @@ mod tests {
     fn holds_a_line_for_every_tube() {
         for job in jobs() {
             with_set(&job, |set| {
-                let off = |purpose| {
-                    let groups = set.design.groups.iter().enumerate();
-                    groups
-                        .filter(|(_, g)| g.purpose == purpose)
-                        .map(|(i, _)| set.number_off(i))
-                        .sum::<usize>()
-                };
+                let groups = set.design.groups.iter().enumerate();
+                let off: usize = groups
+                    .filter(|(_, group)| group.purpose.takes_a_tube())
+                    .map(|(i, _)| set.number_off(i))
+                    .sum();
                 let table = tubes(set);
-                assert_eq!(
-                    table.rows.len(),
-                    off(Purpose::Tube) + off(Purpose::Flue),
-                    "{job}"
-                );
+                assert_eq!(table.rows.len(), off, "{job}");
                 assert!(
                     table
                         .rows

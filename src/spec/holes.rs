@@ -359,6 +359,19 @@ pub enum Purpose {
 }
 
 impl Purpose {
+    /// Whether a tube or a flue goes through: holes of a nest.
+    pub fn takes_a_tube(self) -> bool {
+        match self {
+            Purpose::Tube | Purpose::Flue => true,
+            Purpose::Stay
+            | Purpose::SteamPipe
+            | Purpose::Plug
+            | Purpose::Fitting
+            | Purpose::Bolt
+            | Purpose::FormerPin => false,
+        }
+    }
+
     /// As printed, and as `results.json` has it.
     pub fn name(self) -> &'static str {
         match self {

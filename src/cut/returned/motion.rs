@@ -99,25 +99,7 @@ impl Motion {
 
     /// An edge of the drawing, on the part.
     pub fn edge_back(&self, edge: &Edge) -> Edge {
-        match *edge {
-            Edge::Line { from, to } => Edge::Line {
-                from: self.back(from),
-                to: self.back(to),
-            },
-            Edge::Arc {
-                from,
-                to,
-                centre,
-                radius,
-                anticlockwise,
-            } => Edge::Arc {
-                from: self.back(from),
-                to: self.back(to),
-                centre: self.back(centre),
-                radius: radius / self.scale,
-                anticlockwise: anticlockwise != self.mirrored,
-            },
-        }
+        edge.carried(|place| self.back(place), 1.0 / self.scale, self.mirrored)
     }
 
     /// The turn in degrees anticlockwise, −180 to 180.

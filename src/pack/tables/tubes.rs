@@ -6,7 +6,7 @@
 use super::{size, size_or_blank, table};
 use crate::design::Design;
 use crate::pack::PackFile;
-use crate::spec::{Nest, Purpose, Spec};
+use crate::spec::{Nest, Spec};
 use crate::units::Size;
 
 const HEAD: &[&str] = &[
@@ -30,7 +30,7 @@ const HEAD: &[&str] = &[
 pub(super) fn tubes(spec: &Spec, design: &Design) -> PackFile {
     let mut rows = Vec::new();
     for (number, group) in design.groups.iter().enumerate() {
-        if !matches!(group.purpose, Purpose::Tube | Purpose::Flue) {
+        if !group.purpose.takes_a_tube() {
             continue;
         }
         let nest = nest_at(spec, &group.path);
