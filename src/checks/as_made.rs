@@ -187,6 +187,52 @@ mod tests {
         }
     }
 
+    /// 2 in asked of the ligament T1–T2, and so much provided.
+    fn of_two_inches(provided: f64) -> Finding {
+        super::super::tube_ligament::RULE
+            .finding("T1–T2, row")
+            .at_least(2.0, provided, "in")
+    }
+
+    fn change_of(old: &Finding, new: &Finding) -> Option<String> {
+        let (place, effect) = effect("tube_ligament", (Some(old), Some(new)))?;
+        assert_eq!(place, "T1–T2, row");
+        assert_eq!(effect.of, "tube_ligament, T1–T2, row");
+        assert_eq!(effect.is_below, new.is_below());
+        Some(effect.change)
+    }
+
+    /// 2 in asked: 1 in is 1 short, 0.5 in is 1.5 short, 3 in has enough. A shortfall as large as it was, or less, changes nothing.
+    #[test]
+    fn by_hand_a_shortfall_that_grows_is_an_effect() {
+        let [half, one, three] = [0.5, 1.0, 3.0].map(of_two_inches);
+        let below = "below, by more than designed";
+        assert_eq!(change_of(&one, &half).as_deref(), Some(below));
+        assert_eq!(change_of(&half, &one), None);
+        assert_eq!(change_of(&one, &one), None);
+        assert_eq!(change_of(&three, &three), None);
+        assert_eq!(change_of(&three, &one).as_deref(), Some("below, was meets"));
+        assert_eq!(change_of(&one, &three).as_deref(), Some("meets, was below"));
+    }
+
+    #[test]
+    fn holds_a_place_stands_once_before_what_came_of_it() {
+        let effect = |of: &str, change: &str| Effect {
+            of: of.into(),
+            change: change.into(),
+            is_below: true,
+        };
+        let effects = [
+            effect("ligament, T1–T2", "below, was meets"),
+            effect("ligament, T1–T2", "below, by more than designed"),
+            effect("land, T1", "below, was meets"),
+        ];
+        assert_eq!(
+            effect_words(&effects),
+            "ligament, T1–T2: below, was meets; below, by more than designed; land, T1: below, was meets"
+        );
+    }
+
     #[test]
     fn holds_a_place_names_whole_numbers_alone() {
         assert!(names("T1–T2, column", "T2"));

@@ -100,8 +100,13 @@ pub fn put_check_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f6
     y += 3.0;
     for words in key {
         let stacked = words.contains('{');
+        let pitch = if stacked {
+            super::lettering::stacked(TABLE) + 0.1
+        } else {
+            LINE_PITCH
+        };
         for line in wrap(&words, room.width(), TABLE, false) {
-            y += TABLE * if stacked { 1.9 } else { LINE_PITCH };
+            y += TABLE * pitch;
             board.text(at(room.left, y), &line, TABLE, Hang::Start);
         }
         // The lower figures of a fraction hang below the line.

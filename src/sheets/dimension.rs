@@ -23,8 +23,8 @@ const OVERSHOOT: f64 = 2.0;
 /// Lettering stands this far above its dimension line, mm.
 pub(super) const ABOVE: f64 = 1.0;
 
-/// From line to line beside a leader where fractions are stacked, as a share of the height.
-const STACKED_PITCH: f64 = 1.9;
+/// Clear between stacked fractions of two lines beside a leader, as a share of the height.
+const BETWEEN_STACKED: f64 = 0.1;
 
 /// What a dimension says, and of what length on which scale.
 #[derive(Clone, Debug)]
@@ -299,7 +299,7 @@ pub fn leader(board: &mut Board, tip: PaperPoint, knee: PaperPoint, lines: &[Str
     let stacked = lines.iter().any(|l| l.contains('{'));
     let pitch = height
         * if stacked {
-            STACKED_PITCH
+            super::lettering::stacked(height) + BETWEEN_STACKED
         } else {
             super::letter_size::LINE_PITCH
         };

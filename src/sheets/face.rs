@@ -110,12 +110,12 @@ pub fn outline(number: u32, bold: bool) -> BezPath {
 
 /// Width on paper of a line of lettering of this capital height, mm. Stacked fractions `{1 13/16}` count as drawn.
 pub fn width(words: &str, height: f64, bold: bool) -> f64 {
-    lettering::lay_words(words, bold).width * height
+    lettering::lay_words(words, height, bold).width * height
 }
 
 /// The first character of these words that can be neither lettered nor drawn, if there is one.
 pub fn cannot_letter(words: &str) -> Option<char> {
-    lettering::lay_words(words, false).missing
+    lettering::lay_words(words, 1.0, false).missing
 }
 
 /// Whether every character of these words can be lettered.

@@ -11,6 +11,7 @@ use super::plug_detail::put_plug;
 use super::seat::{BROKEN, HATCHING, METAL, Seat, metal};
 use super::set::Set;
 use super::stay_end::put_stay_end;
+use super::text_box::rise_and_fall;
 use super::tube_seat::put_tube_seat;
 use super::{Hang, PaperPoint, at, face};
 use crate::spec::{HoleSet, MouthSpec, Purpose};
@@ -166,6 +167,9 @@ pub fn hole_words(seat: &Seat<'_, '_>) -> String {
         .size_short(&set.design.groups[seat.group].finish)
 }
 
+/// Clear between lines of the words below a detail, mm.
+const BETWEEN_LINES: f64 = 1.1;
+
 /// Words below all that has been drawn, as wide as that; what goes on one line stands on one line.
 fn put_words(board: &mut Board, words: &[String]) {
     let Some(all) = board.extent(|_| true) else {
@@ -187,11 +191,11 @@ fn put_words(board: &mut Board, words: &[String]) {
     let mut y = all.bottom + 2.5;
     for line in lines {
         // Stacked fractions reach further up and down.
-        let stacked = line.contains('{');
-        y += TABLE * if stacked { 1.9 } else { 1.45 };
+        let (rise, fall) = rise_and_fall(&line, TABLE);
+        y += rise + BETWEEN_LINES;
         board.text(at(left, y), &line, TABLE, Hang::Start);
-        if stacked {
-            y += TABLE * 0.5;
+        if line.contains('{') {
+            y += fall;
         }
     }
 }

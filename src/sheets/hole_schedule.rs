@@ -12,11 +12,11 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
     let mut table = Table::new(
         "HOLE SCHEDULE",
         &[
-            ("NUMBERS", 22.0, Hang::Start),
-            ("HOLES", 27.2, Hang::Start),
+            ("NUMBERS", 20.0, Hang::Start),
+            ("HOLES", 24.0, Hang::Start),
             ("OFF", 9.0, Hang::Middle),
-            ("FINISH", 17.8, Hang::Middle),
-            ("NOW, THEN; REMARKS", 31.0, Hang::Start),
+            ("FINISH", 24.0, Hang::Middle),
+            ("NOW, THEN; REMARKS", 30.0, Hang::Start),
         ],
     );
     let nests = set

@@ -8,10 +8,12 @@ use kurbo::Affine;
 use super::face;
 use super::mark::{Hang, Text};
 
-/// Digits of a stacked fraction, as a share of the whole figures (drawing practice: about 0.7).
-pub const FRACTION: f64 = 0.7;
+/// Digits of a stacked fraction, as a share of the whole figures (drawing practice: about 0.7), where that leaves them high enough.
+const FRACTION: f64 = 0.7;
+/// Digits of a fraction are no lower than this beside figures of this height and more, mm.
+const LEAST_DIGITS: f64 = 2.5;
 /// Clear space above and below the bar of a fraction, to the digits.
-const BAR_GAP: f64 = 0.14;
+const BAR_GAP: f64 = 0.12;
 /// How far the bar runs past the wider digits.
 const BAR_OVERHANG: f64 = 0.05;
 /// Space left and right of a fraction.
@@ -33,6 +35,8 @@ pub enum Piece {
         y: f64,
         /// Size against the line's own.
         size: f64,
+        /// Whether it is a digit of a stacked fraction.
+        in_fraction: bool,
     },
     /// A straight stroke with square ends.
     Stroke {
@@ -93,19 +97,30 @@ impl Laid {
     }
 }
 
-/// Lays out a line of lettering, in capital heights from its start.
-pub fn lay(text: &Text) -> Laid {
-    lay_words(&text.words, text.bold)
+/// Height of the digits of a stacked fraction beside figures of this capital height, as a share of it.
+fn fraction_share(height: f64) -> f64 {
+    (LEAST_DIGITS / height).clamp(FRACTION, 1.0)
 }
 
-/// Lays out words of unit capital height.
-pub fn lay_words(words: &str, bold: bool) -> Laid {
+/// How high a stacked fraction stands beside figures of this capital height, as a share of it.
+pub fn stacked(height: f64) -> f64 {
+    2.0 * (fraction_share(height) + BAR_GAP) + STROKE
+}
+
+/// Lays out a line of lettering, in capital heights from its start.
+pub fn lay(text: &Text) -> Laid {
+    lay_words(&text.words, text.height, text.bold)
+}
+
+/// Lays out words of this capital height, mm, in capital heights.
+pub fn lay_words(words: &str, height: f64, bold: bool) -> Laid {
     let mut line = Line {
         laid: Laid {
             above: 1.0,
             ..Laid::default()
         },
         bold,
+        fraction: fraction_share(height),
     };
     let mut rest = words;
     while let Some(open) = rest.find('{') {
@@ -182,6 +197,8 @@ fn braced(text: &str) -> Option<(MixedNumber<'_>, usize)> {
 struct Line {
     laid: Laid,
     bold: bool,
+    /// Digits of a fraction, as a share of the capital height.
+    fraction: f64,
 }
 
 impl Line {
@@ -211,19 +228,20 @@ impl Line {
             return;
         };
         if glyph.inked {
-            self.glyph(glyph, self.laid.width, 0.0, 1.0);
+            self.glyph(glyph, (self.laid.width, 0.0), 1.0, false);
         }
         self.laid.above = self.laid.above.max(glyph.above);
         self.laid.below = self.laid.below.max(glyph.below);
         self.read(character, glyph.advance, true);
     }
 
-    fn glyph(&mut self, glyph: face::Glyph, x: f64, y: f64, size: f64) {
+    fn glyph(&mut self, glyph: face::Glyph, (x, y): (f64, f64), size: f64, in_fraction: bool) {
         self.laid.pieces.push(Piece::Glyph {
             number: glyph.number,
             x,
             y,
             size,
+            in_fraction,
         });
     }
 
@@ -235,15 +253,15 @@ impl Line {
         } else {
             self.laid.width += FRACTION_SPACE;
         }
-        let upper = self.natural_width(number.numerator) * FRACTION;
-        let lower = self.natural_width(number.denominator) * FRACTION;
+        let upper = self.natural_width(number.numerator) * self.fraction;
+        let lower = self.natural_width(number.denominator) * self.fraction;
         let room = upper.max(lower) + 2.0 * BAR_OVERHANG;
         let start = self.laid.width;
         let stroke = self.stroke();
         // The bar lies at half the height of the whole figures.
         let bar = -0.5;
         let above = bar - stroke / 2.0 - BAR_GAP;
-        let below = bar + stroke / 2.0 + BAR_GAP + FRACTION;
+        let below = bar + stroke / 2.0 + BAR_GAP + self.fraction;
         self.small_digits(number.numerator, start + (room - upper) / 2.0, above);
         self.laid.pieces.push(Piece::Stroke {
             from: (start, bar),
@@ -251,7 +269,7 @@ impl Line {
             width: stroke,
         });
         self.small_digits(number.denominator, start + (room - lower) / 2.0, below);
-        self.laid.above = self.laid.above.max(FRACTION - above);
+        self.laid.above = self.laid.above.max(self.fraction - above);
         self.laid.below = self.laid.below.max(below);
         let words = format!("{}/{}", number.numerator, number.denominator);
         let stretch = room / self.natural_width(&words);
@@ -266,8 +284,8 @@ impl Line {
         let mut x = start;
         for digit in digits.chars() {
             let glyph = face::glyph(digit, self.bold).expect("the bundled face has every digit");
-            self.glyph(glyph, x, y, FRACTION);
-            x += glyph.advance * FRACTION;
+            self.glyph(glyph, (x, y), self.fraction, true);
+            x += glyph.advance * self.fraction;
         }
     }
 

@@ -3,19 +3,20 @@
 use super::at;
 use super::board::{Board, PaperBox};
 use super::letter_size::{LINE_PITCH, NOTES, wrap};
+use super::lettering::stacked;
 use super::text_box::rise_and_fall;
 use super::{Hang, PaperPoint, Pen};
 
 /// Width kept for the number of a note, as a share of the lettering's height.
 const NUMBER: f64 = 3.0;
 
-/// From line to line of words with stacked fractions, as a share of the lettering's height.
-const STACKED_PITCH: f64 = 2.0;
+/// Clear between stacked fractions of two lines, as a share of the lettering's height.
+const BETWEEN_STACKED: f64 = 0.2;
 
 /// From line to line of these words, as a share of their height.
 fn pitch_of(words: &str) -> f64 {
     if words.contains('{') {
-        STACKED_PITCH
+        stacked(NOTES) + BETWEEN_STACKED
     } else {
         LINE_PITCH
     }
@@ -157,7 +158,12 @@ const CAUTION_PADDING: f64 = 1.6;
 
 /// From line to line of a caution, mm.
 fn caution_pitch(words: &str, height: f64) -> f64 {
-    height * if words.contains('{') { 2.1 } else { LINE_PITCH }
+    height
+        * if words.contains('{') {
+            stacked(height) + BETWEEN_STACKED
+        } else {
+            LINE_PITCH
+        }
 }
 
 /// Height that such a box takes, mm.

@@ -39,7 +39,10 @@ pub fn put_overprint(board: &mut Board, warning: &str) {
     let laid = lettering::lay(&text);
     let placing = lettering::placing(&text, laid.width);
     for piece in &laid.pieces {
-        if let Piece::Glyph { number, x, y, size } = piece {
+        if let Piece::Glyph {
+            number, x, y, size, ..
+        } = piece
+        {
             put_outline(board, *number, placing, (*x, *y), *size);
         }
     }

@@ -311,8 +311,12 @@ fn glyphs(run: &[Read], bold: bool) -> Vec<KrillaGlyph> {
 /// Draws a piece that is not already there as text.
 fn show(surface: &mut Surface<'_>, piece: &Piece, bold: bool, faces: &mut Faces) {
     match piece {
-        Piece::Glyph { size, .. } if *size == 1.0 => {}
-        Piece::Glyph { number, x, y, size } => {
+        Piece::Glyph {
+            in_fraction: false, ..
+        } => {}
+        Piece::Glyph {
+            number, x, y, size, ..
+        } => {
             let unit = size / face::CAPITAL_UNITS;
             let place = Affine::new([unit, 0.0, 0.0, -unit, *x, *y]);
             let shape = faces.shape(surface, *number, bold);

@@ -234,6 +234,7 @@ fn lettering_pieces(group: Group, text: &Text) -> Group {
             x,
             y,
             size,
+            ..
         } => group.add(glyph_use(*glyph, text.bold, (x * unit, y * unit), *size)),
         Piece::Stroke { from, to, width } => {
             let mut stroke = path(format!(

@@ -10,8 +10,14 @@ use super::{Hang, Pen, face};
 
 /// Clear strip beside the lettering of a cell, mm.
 const PADDING: f64 = 1.2;
-/// From line to line where fractions are stacked, as a share of the lettering's height.
-const STACKED_PITCH: f64 = 2.1;
+/// Clear between a stacked fraction and the line above or below it, as a share of the lettering's height.
+const BETWEEN_LINES: f64 = 0.2;
+/// Clear between plain lettering, its tails left out, and the rule above or below it, as a share of its height.
+const BESIDE_PLAIN: f64 = 0.4;
+/// Clear between a stacked fraction and such a rule, as a share of the lettering's height.
+const BESIDE_STACKED: f64 = 0.2;
+/// How far tails of letters reach below the base line, as a share of the height.
+const TAILS: f64 = 0.25;
 
 /// Radius of a sign in a cell, mm.
 const SIGN: f64 = 1.7;
@@ -53,6 +59,51 @@ const TITLE_GAP: f64 = 1.5;
 
 /// Height of a row that is filled in by hand, mm.
 pub const FILLED_IN: f64 = 8.0;
+
+/// A cell laid out: words of a row share a base line, whatever reaches below it.
+struct Cell {
+    /// Its lines, each with its base line below the top of the cell, mm.
+    lines: Vec<(String, f64)>,
+    /// Height of the cell, mm.
+    high: f64,
+}
+
+impl Cell {
+    /// Lines of this height over one another, as close as plain and stacked lettering allow.
+    fn of(lines: Vec<String>, height: f64) -> Cell {
+        let mut placed: Vec<(String, f64)> = Vec::new();
+        let (mut base, mut foot) = (0.0, 0.0);
+        for line in lines {
+            let stacked = line.contains('{');
+            // A capital stands in the middle of a fraction, so that both are centred in a row on one base line.
+            let (rise, fall) = match stacked {
+                true => rise_and_fall(&line, height),
+                false => (height, 0.0),
+            };
+            let beside_rule = height
+                * if stacked {
+                    BESIDE_STACKED
+                } else {
+                    BESIDE_PLAIN
+                };
+            base = match placed.is_empty() {
+                true => beside_rule + rise,
+                false => (base + height * LINE_PITCH).max(foot + BETWEEN_LINES * height + rise),
+            };
+            foot = base + fall.max(TAILS * height);
+            placed.push((line, base));
+        }
+        let last = placed.last().is_some_and(|(line, _)| line.contains('{'));
+        let high = match last {
+            true => foot + BESIDE_STACKED * height,
+            false => base + BESIDE_PLAIN * height,
+        };
+        Cell {
+            lines: placed,
+            high,
+        }
+    }
+}
 
 impl Table {
     /// A table of no rows yet.
@@ -259,11 +310,6 @@ impl Table {
         )
     }
 
-    /// From line to line within a cell; stacked fractions want more, mm.
-    fn line_pitch(&self, stacked: bool) -> f64 {
-        self.height * if stacked { STACKED_PITCH } else { LINE_PITCH }
-    }
-
     /// Height of a line of lettering: the table's own, or less where one word is wider than its column.
     fn height_of(&self, column: usize, line: &str, bold: bool) -> f64 {
         fitting_height(
@@ -274,14 +320,16 @@ impl Table {
         )
     }
 
+    /// The lines of a cell, and how they stand over one another.
+    fn cell(&self, column: usize, words: &str, bold: bool) -> Cell {
+        Cell::of(self.lines(column, words, bold), self.height)
+    }
+
     fn cells_height(&self, cells: &[String], bold: bool) -> f64 {
-        let block = |(i, words): (usize, &String)| {
-            let lines = self.lines(i, words, bold).len() as f64;
-            (lines - 1.0) * self.line_pitch(words.contains('{'))
-        };
-        let most = cells.iter().enumerate().map(block).fold(0.0, f64::max);
-        let stacked = cells.iter().any(|c| c.contains('{'));
-        most + self.height * if stacked { 2.4 } else { 1.8 }
+        let cells = cells.iter().enumerate();
+        cells
+            .map(|(i, words)| self.cell(i, words, bold).high)
+            .fold(1.8 * self.height, f64::max)
     }
 
     fn put_cells(
@@ -297,20 +345,16 @@ impl Table {
         let mut x = left;
         for (i, words) in cells.iter().enumerate() {
             let column = &self.columns[i];
-            let lines = self.lines(i, words, bold);
-            let pitch = self.line_pitch(words.contains('{'));
-            let block = (lines.len() as f64 - 1.0) * pitch;
-            let (rise, fall) = rise_and_fall(words, self.height);
-            let mut y = top + (high - block - rise - fall) / 2.0 + rise;
-            for line in &lines {
+            let cell = self.cell(i, words, bold);
+            let above = top + (high - cell.high) / 2.0;
+            for (line, base) in &cell.lines {
                 let (place, hang) = match column.hang {
                     Hang::Start => (x + PADDING, Hang::Start),
                     Hang::Middle => (x + column.width / 2.0, Hang::Middle),
                     Hang::End => (x + column.width - PADDING, Hang::End),
                 };
                 let height = self.height_of(i, line, bold);
-                board.lettering(at(place, y), line, height, hang, 0.0, bold);
-                y += pitch;
+                board.lettering(at(place, above + base), line, height, hang, 0.0, bold);
             }
             x += column.width;
         }

@@ -13,6 +13,6 @@ pub fn text_box(text: &Text) -> PaperBox {
 
 /// How far words of this height rise above their base line and fall below it, mm.
 pub fn rise_and_fall(words: &str, height: f64) -> (f64, f64) {
-    let laid = lay_words(words, false);
+    let laid = lay_words(words, height, false);
     (laid.above * height, laid.below * height)
 }

@@ -55,7 +55,8 @@ pub fn inches(length: Length) -> String {
     text
 }
 
-/// A number to so many places, never `-0.0`.
+/// A number to so many places, never `-0.0`. Half of the last place goes away from nought, as by hand: 66.675 is 66.68 although the
+/// nearest number that a machine holds lies a hair under it.
 pub fn decimal(value: f64, places: usize) -> String {
     decimal_by_integers(value, places).unwrap_or_else(|| decimal_in_general(value, places))
 }
@@ -68,28 +69,27 @@ fn decimal_in_general(value: f64, places: usize) -> String {
     }
 }
 
-/// The same figure by way of whole numbers, for the hundred thousand places that a large sheet holds: the general way works to
-/// any length of number. Nothing where the number is large, or so near the middle between two figures that only that can tell.
+/// The figure by way of whole numbers: as people round, and quick for the hundred thousand places that a large sheet holds. Nothing
+/// where the number is too large for it; there no half of a last place can be told from what is beside it.
 fn decimal_by_integers(value: f64, places: usize) -> Option<String> {
     const MOST: f64 = 1e9;
-    // Scaling errs by less than MOST × 2⁻⁵³, a ten-millionth.
+    // Scaling and what went before err by some MOST × 2⁻⁵³, a ten-millionth of the last place.
     const NEAR_THE_MIDDLE: f64 = 1e-6;
     let scale = 10_u64.checked_pow(u32::try_from(places).ok()?)?;
     let scaled = value.abs() * scale as f64;
-    // Written so that what is no number is left to the general way.
-    let plain =
-        scaled < MOST && (scaled - scaled.trunc() - 0.5).abs() > NEAR_THE_MIDDLE && places > 0;
-    if !plain {
+    if scaled.is_nan() || scaled >= MOST {
         return None;
     }
-    let count = scaled.round() as u64;
+    let count = (scaled + NEAR_THE_MIDDLE).round() as u64;
     let mut text = String::with_capacity(places + 12);
     if value < 0.0 && count > 0 {
         text.push('-');
     }
     let (whole, mut rest) = (count / scale, count % scale);
     push_whole(&mut text, whole);
-    text.push('.');
+    if places > 0 {
+        text.push('.');
+    }
     let mut unit = scale / 10;
     while unit > 0 {
         text.push(digit(rest / unit));
@@ -184,18 +184,44 @@ mod tests {
         assert_eq!(millimetres(Length::mm(46.0375)), "46.04");
     }
 
-    /// Whole numbers give the very figures that the general way gives, at and beside every middle between two figures as well.
+    /// A half is rounded away from nought whichever side of it the machine's number lies: 2 5/8 in is 66.675 mm, 4 5/8 in 117.475 mm,
+    /// 1 1/8 in 28.575 mm, 3 5/16 in 3.3125 and 1/16 in 0.0625.
+    #[test]
+    fn by_hand_halves_go_away_from_nought() {
+        let inches = |inches: f64| decimal(inches * 25.4, 2);
+        assert_eq!(inches(2.625), "66.68");
+        assert_eq!(inches(4.625), "117.48");
+        assert_eq!(inches(1.125), "28.58");
+        assert_eq!(decimal(3.3125, 3), "3.313");
+        assert_eq!(decimal(0.0625, 3), "0.063");
+        assert_eq!(decimal(-0.0625, 3), "-0.063");
+        assert_eq!(decimal(224.5, 0), "225");
+        assert_eq!(decimal(225.5, 0), "226");
+        for step in 0..40_000_u32 {
+            let middle = f64::from(step) + 0.5;
+            for value in [middle, middle.next_up(), middle.next_down()] {
+                assert_eq!(decimal(value, 0), (step + 1).to_string(), "{value:e}");
+            }
+        }
+    }
+
+    /// Away from the middles both ways give the same figure, and the general way alone takes what is large or no number.
     #[test]
     fn holds_both_ways_to_a_decimal_agree() {
         let mut by_integers = 0;
         for step in -40_000..=40_000_i32 {
             let middle = f64::from(step) * 0.000_5;
-            let beside = [middle.next_up(), middle.next_down(), middle * 997.3];
-            for value in beside.into_iter().chain([middle]) {
-                if let Some(told) = decimal_by_integers(value, 3) {
-                    by_integers += 1;
-                    assert_eq!(told, decimal_in_general(value, 3), "{value:e}");
-                }
+            for value in [
+                middle + 0.000_01,
+                middle - 0.000_01,
+                middle * 997.3 + 0.000_03,
+            ] {
+                let told = decimal_by_integers(value, 3);
+                by_integers += usize::from(told.is_some());
+                assert!(
+                    told.is_none_or(|told| told == decimal_in_general(value, 3)),
+                    "{value:e}"
+                );
             }
         }
         assert!(by_integers > 100_000);
