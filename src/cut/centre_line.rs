@@ -10,7 +10,7 @@ pub(super) const TICK_MM: f64 = 20.0;
 pub(super) const TICK_GAP_MM: f64 = 2.0;
 
 /// The four quarters, as directions.
-pub(super) const QUARTERS: [Point; 4] = [
+const QUARTERS: [Point; 4] = [
     Point::new(0.0, 1.0),
     Point::new(1.0, 0.0),
     Point::new(0.0, -1.0),
@@ -34,6 +34,11 @@ pub(super) fn ticks_at_edge(edge: &Outline) -> Vec<(Layer, Shape)> {
             Some(tick(way, outer - TICK_MM, outer))
         })
         .collect()
+}
+
+/// A tick on the vertical centre line above the middle, between two distances from it, mm.
+pub(super) fn top_tick(inner: f64, outer: f64) -> (Layer, Shape) {
+    tick(QUARTERS[0], inner, outer)
 }
 
 fn tick(way: Point, inner: f64, outer: f64) -> (Layer, Shape) {

@@ -13,6 +13,7 @@ use crate::design::cutter::{Made, made_of};
 use crate::design::{Design, Fabricated, FlangeDesign, Outline, Point};
 use crate::spec::{Cutting, Fault, Spec};
 use crate::units::Length;
+use crate::units::print::millimetres;
 
 /// The plate, or the faults in what the spec wants done to it.
 pub(super) fn plate(
@@ -33,18 +34,19 @@ pub(super) fn plate(
         .map_or(Length::ZERO, |figure| figure.value);
     let CutEdge {
         outline: edge,
-        remarks,
+        mut remarks,
     } = cut_edge(cutting, &design.edge, dress, "cutting.dress_outside")?;
     let ring = match &design.flange {
         Some(FlangeDesign::Fabricated(ring)) => Some(ring),
         _ => None,
     };
+    remarks.extend(ring.and_then(|ring| ring_on_the_other_face(design, ring)));
     let (mut shapes, tally) = holes(cutting, design);
     if dress > Length::ZERO {
         shapes.insert(0, (Layer::Scribe, closed(&design.edge)));
     }
     let mut marks = ticks_at_edge(&design.edge);
-    marks.extend(ring.into_iter().flat_map(ring_marks));
+    marks.extend(ring.into_iter().flat_map(|ring| ring_marks(design, ring)));
     shapes.splice(0..0, marks);
     shapes.push((Layer::CutOutside, closed(&edge)));
     let mut part = CutPart {
@@ -85,18 +87,33 @@ pub(super) fn closed(outline: &Outline) -> Shape {
     }
 }
 
-/// Where the ring stands, and the centre lines inside it, where the weld leaves them to be seen.
-fn ring_marks(ring: &Fabricated) -> Vec<(Layer, Shape)> {
-    let mut marks = vec![(
-        Layer::Scribe,
-        Shape::Circle {
-            centre: Point::CENTRE,
-            radius: ring.ring_outside_diameter.value().to_mm() / 2.0,
-        },
-    )];
+/// The ring's line where it stands on the face that is up, and the centre lines inside it, where the weld leaves them to be seen.
+fn ring_marks(design: &Design, ring: &Fabricated) -> Vec<(Layer, Shape)> {
+    let mut marks = Vec::new();
+    if ring.towards == design.view_from {
+        marks.push((
+            Layer::Scribe,
+            Shape::Circle {
+                centre: Point::CENTRE,
+                radius: ring.ring_outside_diameter.value().to_mm() / 2.0,
+            },
+        ));
+    }
     let outer = ring.inner_toe_radius.to_mm() - TICK_GAP_MM;
     marks.extend(ring_of_ticks(outer - TICK_MM, outer));
     marks
+}
+
+/// Why no line of the ring is scribed, where it stands on the face that lies down: a line on the wrong face puts the ring there.
+fn ring_on_the_other_face(design: &Design, ring: &Fabricated) -> Option<String> {
+    (ring.towards != design.view_from).then(|| {
+        format!(
+            "No line of the ring is scribed: the ring stands on the {} face, which lies down here. The works strikes its line there, \
+             {} mm across, from the quarter ticks carried over the edge.",
+            side(ring.towards),
+            millimetres(ring.ring_outside_diameter.value())
+        )
+    })
 }
 
 /// Pops, then holes, in the order of their numbers; and what became of each.

@@ -5,10 +5,12 @@
 use super::entity::{Entity, entities, extent};
 use super::part::{CutPart, Layer, Shape};
 use crate::design::Point;
+use crate::units::Length;
+use crate::units::print::millimetres;
 
 /// A size to be measured back.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct LongSize {
+pub struct LongSize {
     /// From where to where, in words.
     pub words: String,
     /// What it should be, mm.
@@ -23,7 +25,7 @@ fn size(words: impl Into<String>, mm: f64) -> LongSize {
 }
 
 /// The six sizes; fewer where the part has too little to measure between.
-pub(super) fn long_sizes(part: &CutPart) -> Vec<LongSize> {
+pub fn long_sizes(part: &CutPart) -> Vec<LongSize> {
     let Some((_, edge)) = part
         .shapes
         .iter()
@@ -106,7 +108,10 @@ fn across(what: &str, places: &[Point], ways: &[Way]) -> Vec<LongSize> {
             ));
         }
         if let Some((low, high)) = ends {
-            let place = |p: Point| format!("({:.1}, {:.1})", p.x + 0.0, p.y + 0.0);
+            let place = |p: Point| {
+                let [x, y] = [p.x, p.y].map(|mm| millimetres(Length::mm(mm)));
+                format!("({x}, {y})")
+            };
             sizes.push(size(
                 format!("{what}, {words}: {} to {}", place(low), place(high)),
                 low.distance(high),

@@ -9,7 +9,7 @@ use crate::design::number_runs;
 use crate::design::{Design, FlangeDesign};
 use crate::spec::{Cutting, Order, Process, Spec};
 use crate::units::angle::{PI, atan};
-use crate::units::print::{decimal, millimetres};
+use crate::units::print::{decimal, millimetres, trimmed};
 
 /// Letters to a line: what a printed page and a letter hold.
 const LINE: usize = 96;
@@ -117,16 +117,19 @@ fn one_part(note: &mut Note, spec: &Spec, cutting: &Cutting, part: &CutPart) {
     lying(note, spec, part);
     sizes(note, part);
     for holes in &part.holes_cut {
+        let which = match &holes.ids[..] {
+            [id] if *id == holes.name => String::new(),
+            ids => format!(": {}", number_runs(ids)),
+        };
         note.fact(
             "Holes cut",
             &format!(
-                "{} of {} mm ({}), {}; opened to {} mm at the works: {}",
+                "{} of {} mm ({}), {}; opened to {} mm at the works{which}",
                 holes.ids.len(),
                 millimetres(holes.cut),
                 holes.name,
                 holes.by,
                 millimetres(holes.finish),
-                number_runs(&holes.ids)
             ),
         );
     }
@@ -136,7 +139,7 @@ fn one_part(note: &mut Note, spec: &Spec, cutting: &Cutting, part: &CutPart) {
     }
     note.say("Measure on the part as cut, and return with the delivery note:");
     for size in long_sizes(part) {
-        let expected = decimal(size.mm, 1);
+        let expected = trimmed(size.mm, 2);
         note.say(&format!("- {}: {expected} mm, actual:........", size.words));
     }
 }
@@ -187,11 +190,17 @@ fn lying(note: &mut Note, spec: &Spec, part: &CutPart) {
             &format!("the {}", side(spec.written.plate.view_from)),
         );
     }
-    note.say(match part.kind {
-        PartKind::Template => {
+    note.say(match (part.kind, spec.written.cutting.as_ref().and_then(|c| c.rolling)) {
+        (PartKind::Template, _) => {
             "Turn it on the sheet as you like; the lettering is to be read on one face."
         }
-        PartKind::Plate | PartKind::Ring | PartKind::Pad => {
+        (PartKind::Plate, Some(_)) => {
+            "Do not mirror. Lay it on the sheet with its scribed arrow along the rolling, this face up."
+        }
+        (PartKind::Plate, None) => {
+            "Do not mirror. Turn it on the sheet as you like, but this face up; before cutting, stamp an arrow along the rolling, as you find it, into the scribed box under ROLLING."
+        }
+        (PartKind::Ring | PartKind::Pad, _) => {
             "Do not mirror. Turn it on the sheet as you like, but this face up."
         }
     });
@@ -207,7 +216,7 @@ fn sizes(note: &mut Note, part: &CutPart) {
     let [wide, tall] = extent(cut.iter().copied()).map_or([0.0, 0.0], |e| e.size());
     note.fact(
         "Size over all",
-        &format!("{} x {} mm", decimal(wide, 1), decimal(tall, 1)),
+        &format!("{} x {} mm", trimmed(wide, 2), trimmed(tall, 2)),
     );
     let length: f64 = cut.iter().map(|entity| length_mm(entity)).sum();
     note.fact(
@@ -218,12 +227,12 @@ fn sizes(note: &mut Note, part: &CutPart) {
             count(cut.len(), "pierce")
         ),
     );
-    match part.mass_kg {
-        Some(kg) => note.fact(
+    match part.mass_words() {
+        Some(words) => note.fact(
             "Mass",
             &format!(
-                "about {} kg each before holes are cut, an estimate; a competent person plans the lift",
-                decimal(kg, 0)
+                "{words} each as cut, {}; an estimate, and a competent person plans the lift",
+                part.mass_is_of()
             ),
         ),
         None if part.kind == PartKind::Template => {}

@@ -1,12 +1,12 @@
-//! Pads and doubling rings: round parts of their own, their holes by the same policies as the plate's.
+//! Pads and doubling rings: round parts of their own, their holes and their bore by the same policies as the plate's.
 
+use super::centre_line::{TICK_GAP_MM, TICK_MM, top_tick};
 use super::clear_place::Field;
 use super::hole_policy::Tally;
 use super::part::{CutPart, Layer, PartKind, Shape};
 use super::pressed::pop;
 use super::stamp::{Inscription, identity, lay_marks};
-use crate::design::cutter::Settings;
-use crate::design::cutter::{Made, made};
+use crate::design::cutter::{Figure, Made, Settings, in_mm, made};
 use crate::design::{Outline, Point};
 use crate::spec::{Cutting, Fault, HoleCut, Pad, Spec};
 use crate::units::angle::PI;
@@ -31,7 +31,7 @@ pub(super) fn pads(spec: &Spec, cutting: &Cutting) -> Result<Vec<CutPart>, Vec<F
     for (index, pad) in pads.iter().enumerate() {
         let path = format!("pads[{index}]");
         faults.extend(name_faults(pads, index, &path));
-        faults.extend(size_faults(cutting, pad, &path));
+        faults.extend(size_faults(spec, cutting, pad, &path));
         faults.extend(hole_faults(pad, &path));
     }
     match faults.is_empty() {
@@ -45,7 +45,9 @@ fn part(spec: &Spec, cutting: &Cutting, pad: &Pad) -> CutPart {
     let dress = settings.dress_outside();
     let outside = radius_mm(&pad.diameter) + dress.as_ref().map_or(0.0, |d| d.value.to_mm());
     let bore = pad.bore.as_ref().map(radius_mm);
-    let bore_cut = bore.map(|radius| radius - settings.dress_inside().to_mm());
+    let left = bore_left(spec, &settings, pad);
+    let left_mm = left.as_ref().map_or(0.0, |left| left.value.to_mm());
+    let bore_cut = bore.map(|radius| radius - left_mm / 2.0);
     let circle = |radius: f64| Shape::Circle {
         centre: Point::CENTRE,
         radius,
@@ -68,6 +70,7 @@ fn part(spec: &Spec, cutting: &Cutting, pad: &Pad) -> CutPart {
             Made::Nothing(reason) => tally.withhold(&id, "nothing", &reason),
         }
     }
+    marks.extend(tick_at_top(pad));
     // Where metal is left for dressing, the finished edges are scribed, or nobody could dress to them.
     if dress.is_some() {
         marks.push((Layer::Scribe, circle(radius_mm(&pad.diameter))));
@@ -75,6 +78,10 @@ fn part(spec: &Spec, cutting: &Cutting, pad: &Pad) -> CutPart {
     if let (Some(bore), Some(cut)) = (bore, bore_cut) {
         field.keep_clear_of(Point::CENTRE, bore);
         cuts.push((Layer::CutInside, circle(cut)));
+        if let Some(left) = &left {
+            let (finish, cut) = (Length::mm(2.0 * bore), Length::mm(2.0 * cut));
+            tally.cut("bore", "bore", finish, (cut, left.words.clone()));
+        }
     }
     let material = pad
         .material
@@ -94,29 +101,73 @@ fn part(spec: &Spec, cutting: &Cutting, pad: &Pad) -> CutPart {
         inscriptions: Vec::new(),
         mass_kg: density.map(|density| density.value().mass_kg(volume)),
         material,
-        lies: "FACE UP IS THE FACE SEEN WHEN FITTED".into(),
+        lies: lies(pad).into(),
         shapes: marks,
         holes_cut: tally.cut,
         withheld: tally.withheld,
         places: holes(pad).map(|(id, _, at)| (id, at)).collect(),
-        remarks: remarks(pad, bore_cut),
+        remarks: remarks(pad, left.is_some()),
     };
     let near = Point::new(0.0, radius_mm(&pad.diameter));
     let foot = Point::new(0.0, -near.y);
-    let inscriptions = [
+    let mut inscriptions = vec![
         Inscription::anywhere([identity(spec), pad.name.to_uppercase()], near),
         Inscription::heat_number(foot),
     ];
+    if has_top(pad) {
+        inscriptions.insert(0, Inscription::top(near, 0.0));
+    }
     lay_marks(&mut part, spec, &inscriptions, field);
     part
 }
 
-fn remarks(pad: &Pad, bore_cut: Option<f64>) -> Vec<String> {
-    let mut remarks = vec![format!("Finished to {} across.", pad.diameter)];
-    if let (Some(bore), Some(cut)) = (&pad.bore, bore_cut) {
+/// What is left in the bore for the works to take out, on the diameter: as much as in the holes of the plate that the pad stands
+/// round, with which it is bored; the metal left on inside edges where that is more. None where neither leaves any.
+fn bore_left(spec: &Spec, settings: &Settings<'_>, pad: &Pad) -> Option<Figure> {
+    let stands_round = spec.written.holes.iter().filter(|set| {
+        let at = set.pad.as_ref();
+        at.is_some_and(|at| at.name == pad.name)
+    });
+    let as_its_holes = stands_round.filter_map(|set| settings.policy(set.purpose)?.under);
+    let dressed = 2.0 * settings.dress_inside();
+    let dressed = (dressed > Length::ZERO).then(|| Figure {
+        value: dressed,
+        words: format!(
+            "{} mm left all round for dressing",
+            millimetres(settings.dress_inside())
+        ),
+    });
+    let left = as_its_holes.chain(dressed);
+    left.max_by(|a, b| a.value.total_cmp(&b.value))
+}
+
+/// Whether one way up differs from another: a hole stands off the middle.
+fn has_top(pad: &Pad) -> bool {
+    holes(pad).any(|(_, _, at)| at.radius() > SAME_LENGTH_MM)
+}
+
+fn lies(pad: &Pad) -> &'static str {
+    match has_top(pad) {
+        true => "FACE UP IS THE FACE SEEN WHEN FITTED, TOP UP",
+        false => "FACE UP IS THE FACE SEEN WHEN FITTED",
+    }
+}
+
+/// A tick inside the edge, outside every hole, at the top of a pad that has one; none where there is no room.
+fn tick_at_top(pad: &Pad) -> Option<(Layer, Shape)> {
+    let reaches = holes(pad).map(|(_, hole, at)| at.radius() + radius_mm(&hole.hole));
+    let inner = reaches.fold(pad.bore.as_ref().map_or(0.0, radius_mm), f64::max);
+    let outer = radius_mm(&pad.diameter) - TICK_GAP_MM;
+    let long = TICK_MM.min(outer - TICK_GAP_MM - inner);
+    (has_top(pad) && long > TICK_GAP_MM).then(|| top_tick(outer - long, outer))
+}
+
+fn remarks(pad: &Pad, bored_later: bool) -> Vec<String> {
+    let mut remarks = vec![format!("Finished to {} across.", in_mm(&pad.diameter))];
+    if let (Some(bore), false) = (&pad.bore, bored_later) {
         remarks.push(format!(
-            "Bore cut to {} mm, finished to {bore}.",
-            millimetres(Length::mm(2.0 * cut))
+            "Bore as cut, {}: nothing is left in it for the works to take out.",
+            in_mm(bore)
         ));
     }
     remarks.extend(pad.remarks.clone());
@@ -127,12 +178,16 @@ fn radius_mm(diameter: &Size) -> f64 {
     diameter.value().to_mm() / 2.0
 }
 
-/// Every hole with its number, `bolts 1`, and its place.
+/// Every hole with its number, `bolts 1`, or its name alone where it is the only one, and its place.
 fn holes(pad: &Pad) -> impl Iterator<Item = (String, &crate::spec::PadHole, Point)> {
     pad.holes.iter().flat_map(|hole| {
         hole.at.iter().enumerate().map(move |(i, (x, y))| {
             let at = Point::new(x.value().to_mm(), y.value().to_mm());
-            (format!("{} {}", hole.name, i + 1), hole, at)
+            let id = match hole.at.len() {
+                1 => hole.name.clone(),
+                _ => format!("{} {}", hole.name, i + 1),
+            };
+            (id, hole, at)
         })
     })
 }
@@ -169,7 +224,7 @@ fn name_faults(pads: &[Pad], index: usize, path: &str) -> Option<Fault> {
     }
 }
 
-fn size_faults(cutting: &Cutting, pad: &Pad, path: &str) -> Vec<Fault> {
+fn size_faults(spec: &Spec, cutting: &Cutting, pad: &Pad, path: &str) -> Vec<Fault> {
     let mut faults = Vec::new();
     for (key, size) in [("diameter", &pad.diameter), ("thickness", &pad.thickness)] {
         if size.value() <= Length::ZERO {
@@ -183,7 +238,7 @@ fn size_faults(cutting: &Cutting, pad: &Pad, path: &str) -> Vec<Fault> {
     }
     let settings = Settings::of(cutting, Some(pad.thickness.value()));
     if let Some(bore) = &pad.bore {
-        let left = bore.value() - 2.0 * settings.dress_inside();
+        let left = bore_left(spec, &settings, pad).map_or(Length::ZERO, |left| left.value);
         if bore.value() >= pad.diameter.value() {
             faults.push(
                 Fault::new(
@@ -196,14 +251,17 @@ fn size_faults(cutting: &Cutting, pad: &Pad, path: &str) -> Vec<Fault> {
                 )
                 .and(format!("{path}.diameter"), "the ring"),
             );
-        } else if left <= Length::ZERO {
+        } else if bore.value() <= left {
             faults.push(
                 Fault::new(
                     format!("{path}.bore"),
-                    format!("the metal left for dressing closes a bore of {bore}"),
+                    format!("the metal left for the works to take out closes a bore of {bore}"),
                     "leave the bore out and have it drilled, or leave less metal",
                 )
-                .and("cutting.dress_inside", "the metal left"),
+                .and(
+                    "cutting",
+                    "the metal left: `dress_inside`, or `holes` for what the pad stands round",
+                ),
             );
         }
     }

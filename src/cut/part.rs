@@ -2,6 +2,8 @@
 
 use crate::design::{Outline, Point};
 use crate::spec::{Material, Process};
+use crate::units::print::decimal;
+use crate::units::tolerance::SAME_LENGTH_MM;
 use crate::units::{Length, Size};
 
 /// Layer of a cut file, by operation.
@@ -143,6 +145,32 @@ pub struct CutPart {
     pub mass_kg: Option<f64>,
     /// What is stamped on it and where, in words; the strokes are among the shapes.
     pub inscriptions: Vec<Inscribed>,
+}
+
+impl CutPart {
+    /// Which holes are out of [`CutPart::mass_kg`], in words.
+    pub fn mass_is_of(&self) -> &'static str {
+        let middle = |at: Point| at.radius() <= SAME_LENGTH_MM;
+        let has_bore = self.shapes.iter().any(|(layer, shape)| match shape {
+            Shape::Circle { centre, .. } => *layer == Layer::CutInside && middle(*centre),
+            _ => false,
+        });
+        let is_numbered = self.places.iter().any(|(_, at)| middle(*at));
+        match self.kind == PartKind::Pad && has_bore && !is_numbered {
+            true => "its bore out, no other hole",
+            false => "no hole out",
+        }
+    }
+
+    /// Its mass in words, where the spec gives a density: whole kilogrammes, and tenths of what a hand lifts.
+    pub fn mass_words(&self) -> Option<String> {
+        let kg = self.mass_kg?;
+        Some(match kg {
+            kg if kg < 0.05 => "less than 0.1 kg".into(),
+            kg if kg < 10.0 => format!("about {} kg", decimal(kg, 1)),
+            kg => format!("about {} kg", decimal(kg, 0)),
+        })
+    }
 }
 
 /// Lettering that stands together on a part.

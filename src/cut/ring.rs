@@ -6,16 +6,17 @@
 
 use super::centre_line::{TICK_GAP_MM, TICK_MM};
 use super::clear_place::Field;
+use super::file_name::side;
 use super::part::{CutPart, Layer, PartKind, Shape, Withheld};
 use super::pressed::pop;
 use super::reference::rectangle;
 use super::stamp::{Inscription, identity, lay_marks};
 use crate::design::cutter::Settings;
 use crate::design::{Design, Fabricated, JointPlace, Outline, Point, Rivet, RivetMade, ring_joint};
-use crate::spec::{Cutting, Fault, Flange, Spec};
-use crate::units::Length;
-use crate::units::print::decimal;
+use crate::spec::{Cutting, Fault, Flange, Spec, ViewFrom};
+use crate::units::print::{decimal, millimetres, trimmed};
 use crate::units::tolerance::SAME_ANGLE_DEG;
+use crate::units::{Length, Size};
 
 /// The strip, or the fault in its sizes.
 pub(super) fn strip(
@@ -42,12 +43,8 @@ pub(super) fn strip(
         .filter(|(rivet, _)| rivet.made == RivetMade::Tack)
         .map(|(_, at)| (Layer::Pop, pop(cutting.pop, *at)))
         .collect();
-    let quarters = [90.0, 180.0, 270.0];
-    shapes.extend(
-        quarters
-            .into_iter()
-            .flat_map(|deg| ticks(place(deg), width)),
-    );
+    let quarters = quarters(ring, place);
+    shapes.extend(quarters.iter().flat_map(|(_, x)| ticks(*x, width)));
     shapes.extend(end_ticks(ring, width));
     if dress > 0.0 {
         shapes.push((Layer::Scribe, Shape::Closed(edge.clone())));
@@ -62,7 +59,7 @@ pub(super) fn strip(
         material: material(spec),
         lies: format!(
             "FACE UP IS THE INSIDE OF THE RING, FREE EDGE AT THE TOP, JOINT {}",
-            joint_words(joint_deg)
+            joint_words(joint_deg, design.view_from)
         ),
         shapes,
         holes_cut: Vec::new(),
@@ -71,30 +68,88 @@ pub(super) fn strip(
             .iter()
             .map(|(rivet, at)| (rivet.id.clone(), *at))
             .collect(),
-        remarks: remarks(ring, &joint, &settings),
+        remarks: remarks(ring, &joint, &quarters, &settings),
         inscriptions: Vec::new(),
         mass_kg: design
             .figures
             .ring_mass_kg
             .map(|kg| kg * cut.area_mm2() / (ring.strip_net.to_mm() * width)),
     };
-    // What is stamped beyond the net length goes with the scrap, the heat number first of all.
-    let beyond = ((ring.strip_cut - ring.strip_net) / 2.0).to_mm();
-    let net = rectangle(Point::new(beyond, 0.0), length - 2.0 * beyond, width);
-    let mut field = Field::inside(net.unwrap_or(edge));
-    let hole = design.rivets.as_ref().map(|line| line.hole.value().to_mm());
-    for (_, at) in &rivets {
-        field.keep_clear_of(*at, hole.unwrap_or(0.0) / 2.0);
-    }
     let near = |x: f64| Point::new(x, width / 2.0);
-    let inscriptions = [
-        Inscription::anywhere(["BOTTOM CENTRE".into()], near(place(180.0))),
+    let at_centres = quarters.iter().filter_map(|(quarter, x)| {
+        let words = format!("{} CENTRE", quarter.name.to_uppercase());
+        quarter
+            .is_named_on_the_strip
+            .then(|| Inscription::anywhere([words], near(*x)))
+    });
+    let mut inscriptions: Vec<Inscription> = at_centres.collect();
+    inscriptions.extend([
         Inscription::anywhere([format!("{} RING", identity(spec))], near(length / 4.0)),
         Inscription::anywhere(["INSIDE OF RING - FREE EDGE ^".into()], near(length * 0.75)),
         Inscription::heat_number(near(length * 0.375)),
-    ];
+    ]);
+    let field = field(spec, ring, &rivets, edge);
     lay_marks(&mut part, spec, &inscriptions, field);
     Ok(part)
+}
+
+/// Where the strip may be stamped: on its net length, since the rest goes with the scrap; above the weld to the plate; beside the
+/// rivets and their heads.
+fn field(spec: &Spec, ring: &Fabricated, rivets: &[(&Rivet, Point)], whole: Outline) -> Field {
+    let beyond = ((ring.strip_cut - ring.strip_net) / 2.0).to_mm();
+    let weld = ring.weld_leg_inside.value().to_mm();
+    let width = ring.ring_width.value().to_mm();
+    let wide = ring.strip_net.to_mm();
+    let net = rectangle(Point::new(beyond, weld), wide, width - weld);
+    let mut field = Field::inside(net.unwrap_or(whole));
+    let taken_up = spec.written.rivets.as_ref().map_or(Length::ZERO, |line| {
+        let head = line.head_diameter.as_ref().map(Size::value);
+        line.hole.value().max(head.unwrap_or(Length::ZERO))
+    });
+    for (_, at) in rivets {
+        field.keep_clear_of(*at, taken_up.to_mm() / 2.0);
+    }
+    field
+}
+
+/// A quarter of the round on which the strip carries a tick.
+struct Quarter {
+    name: &'static str,
+    /// Degrees clockwise from the top, seen from the side that the plate is viewed from.
+    angle_deg: f64,
+    is_named_on_the_strip: bool,
+}
+
+/// Top and bottom are stamped by name: with them the other two are known.
+const QUARTERS: [Quarter; 4] = [
+    Quarter {
+        name: "top",
+        angle_deg: 0.0,
+        is_named_on_the_strip: true,
+    },
+    Quarter {
+        name: "right",
+        angle_deg: 90.0,
+        is_named_on_the_strip: false,
+    },
+    Quarter {
+        name: "bottom",
+        angle_deg: 180.0,
+        is_named_on_the_strip: true,
+    },
+    Quarter {
+        name: "left",
+        angle_deg: 270.0,
+        is_named_on_the_strip: false,
+    },
+];
+
+/// The quarters that lie on the strip, each with its distance from the left end, mm: all four but one on which the joint stands.
+fn quarters(ring: &Fabricated, place: impl Fn(f64) -> f64) -> Vec<(&'static Quarter, f64)> {
+    let beyond = ((ring.strip_cut - ring.strip_net) / 2.0).to_mm();
+    let on_the_strip = beyond + TICK_GAP_MM..ring.strip_cut.to_mm() - beyond - TICK_GAP_MM;
+    let placed = QUARTERS.iter().map(|q| (q, place(q.angle_deg)));
+    placed.filter(|(_, x)| on_the_strip.contains(x)).collect()
 }
 
 /// Where each rivet lies on the strip.
@@ -129,8 +184,13 @@ fn strip_edge(length: f64, width: f64, dress: f64) -> Result<Outline, Vec<Fault>
 }
 
 /// How the length is made up, and where the joint lies beside rivets and the barrel's seam.
-fn remarks(ring: &Fabricated, joint: &JointPlace, settings: &Settings<'_>) -> Vec<String> {
-    let mm = |length: Length| decimal(length.to_mm(), 1);
+fn remarks(
+    ring: &Fabricated,
+    joint: &JointPlace,
+    quarters: &[(&Quarter, f64)],
+    settings: &Settings<'_>,
+) -> Vec<String> {
+    let mm = millimetres;
     let mut made_up = format!(
         "Length made up: {} mm net on mid thickness",
         mm(ring.strip_net)
@@ -161,6 +221,15 @@ fn remarks(ring: &Fabricated, joint: &JointPlace, settings: &Settings<'_>) -> Ve
         made_up.push_str(&format!(", and {} all round for dressing", dress.words));
     }
     let mut remarks = vec![format!("{made_up}.")];
+    let mut ticks: Vec<&(&Quarter, f64)> = quarters.iter().collect();
+    ticks.sort_by(|a, b| a.1.total_cmp(&b.1));
+    let ticks = ticks
+        .into_iter()
+        .map(|(quarter, x)| format!("{} {} mm", quarter.name, mm(Length::mm(*x))));
+    remarks.push(format!(
+        "Quarter ticks from the left end: {}.",
+        ticks.collect::<Vec<_>>().join(", ")
+    ));
     if let Some((rivet, away)) = &joint.nearest_rivet {
         remarks.push(format!(
             "The joint lies {} mm from the middle of rivet hole {rivet}, round the outside of the ring.",
@@ -170,7 +239,7 @@ fn remarks(ring: &Fabricated, joint: &JointPlace, settings: &Settings<'_>) -> Ve
     if let Some((seam, away)) = joint.seam {
         remarks.push(format!(
             "The barrel's lengthwise seam stands at {} degrees clockwise from the top, {} mm from the joint.",
-            decimal(seam, 1),
+            trimmed(seam, 3),
             mm(away)
         ));
     }
@@ -232,13 +301,17 @@ fn material(spec: &Spec) -> Option<crate::spec::Material> {
     own.or_else(|| spec.written.plate.material.clone())
 }
 
-fn joint_words(joint_deg: f64) -> String {
-    let size = decimal(joint_deg.abs(), 3);
-    match joint_deg {
-        deg if deg.abs() <= SAME_ANGLE_DEG => "AT TOP CENTRE".into(),
-        deg if deg > 0.0 => format!("{size} DEGREES CLOCKWISE FROM TOP CENTRE"),
-        _ => format!("{size} DEGREES ANTICLOCKWISE FROM TOP CENTRE"),
-    }
+fn joint_words(joint_deg: f64, view_from: ViewFrom) -> String {
+    let turn = match joint_deg {
+        deg if deg.abs() <= SAME_ANGLE_DEG => return "AT TOP CENTRE".into(),
+        deg if deg > 0.0 => "CLOCKWISE",
+        _ => "ANTICLOCKWISE",
+    };
+    format!(
+        "{} DEGREES {turn} FROM TOP CENTRE SEEN FROM THE {}",
+        trimmed(joint_deg.abs(), 3),
+        side(view_from).to_uppercase()
+    )
 }
 
 /// Where along the strip an angle (clockwise from the top) falls, mm from its left end.

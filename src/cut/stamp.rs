@@ -1,6 +1,7 @@
 //! Lettering on a part: which it is, which way up, which face.
 //!
-//! Lettering stands on the flat, clear of the heel or the weld, of every hole that the plate will ever have and of the edge.
+//! Lettering stands on the flat, clear of the heel or the weld, of the edge, of every hole that the plate will ever have, and of what
+//! is fitted to it on either face: washer, nut, joint face, bead, pad with its weld. Metal under a weld or a washer takes no stamp either.
 //! Where no place is clear it goes beside the part, and is asked for to be stamped by hand.
 
 use super::clear_place::{ClearMap, Field, Wanted};
@@ -8,8 +9,9 @@ use super::file_name::side;
 use super::lettering::{strokes, width};
 use super::part::{CutPart, Inscribed, Layer, PartKind, Shape};
 use super::reference::{add_reference, rectangle};
-use crate::design::{Design, Point};
+use crate::design::{Design, Hole, Point};
 use crate::spec::{Rolling, Spec};
+use crate::units::{Length, Size};
 
 /// Heights of letter, mm, the best first: the largest that a stamp makes in one blow down to the least that is read.
 const HEIGHTS_MM: [f64; 4] = [10.0, 8.0, 6.0, 5.0];
@@ -25,10 +27,14 @@ pub(super) enum Item {
     HeatBox,
     /// A scribed arrow along the way in which the plate was rolled.
     Rolled(Rolling),
+    /// A scribed box into which an arrow is stamped along the rolling, as it is found.
+    ArrowBox,
 }
 
 /// Letters of a heat number for which the box has room.
 const HEAT_LETTERS: f64 = 10.0;
+/// Side of the box for an arrow, in heights of letter: a stamped arrow fits in it either way.
+const ARROW_BOX: f64 = 3.0;
 
 impl Item {
     /// Width and height with letters of this height.
@@ -38,6 +44,7 @@ impl Item {
             Item::HeatBox => (HEAT_LETTERS * height, 2.0 * height),
             Item::Rolled(Rolling::Upright) => (height, 5.0 * height),
             Item::Rolled(Rolling::Across) => (5.0 * height, height),
+            Item::ArrowBox => (ARROW_BOX * height, ARROW_BOX * height),
         }
     }
 
@@ -54,7 +61,7 @@ impl Item {
                 .into_iter()
                 .map(|(from, to)| (Layer::Stamp, Shape::Line { from, to }))
                 .collect(),
-            Item::HeatBox => rectangle(at, wide, tall)
+            Item::HeatBox | Item::ArrowBox => rectangle(at, wide, tall)
                 .map(|outline| (Layer::Scribe, Shape::Closed(outline)))
                 .into_iter()
                 .collect(),
@@ -79,9 +86,10 @@ impl Item {
     /// What a sheet says of it.
     fn in_words(&self) -> String {
         match self {
-            Item::Words(line) => line.clone(),
+            Item::Words(line) => line.replace('^', "(ARROW UP)"),
             Item::HeatBox => "(BOX FOR THE NUMBER)".into(),
             Item::Rolled(_) => "(ARROW ALONG THE ROLLING)".into(),
+            Item::ArrowBox => "(BOX FOR AN ARROW ALONG IT)".into(),
         }
     }
 
@@ -90,7 +98,7 @@ impl Item {
         match self {
             Item::Words(line) => format!("STAMP BY HAND: {line}"),
             Item::HeatBox => "SCRIBE BY HAND: BOX FOR THE HEAT NUMBER".into(),
-            Item::Rolled(_) => "SCRIBE BY HAND: ARROW ALONG THE ROLLING".into(),
+            Item::Rolled(_) | Item::ArrowBox => "SCRIBE BY HAND: ARROW ALONG THE ROLLING".into(),
         }
     }
 }
@@ -115,6 +123,13 @@ impl Inscription {
         }
     }
 
+    /// TOP and an arrow, on the vertical centre line where that is clear, and not below this y: TOP at the foot would turn it over.
+    pub(super) fn top(near: Point, above: f64) -> Inscription {
+        Inscription::anywhere(["TOP ^".into()], near)
+            .above(above)
+            .centred()
+    }
+
     /// The box for the heat number under its words.
     pub(super) fn heat_number(near: Point) -> Inscription {
         Inscription::anywhere(["HEAT NO".into()], near).and(Item::HeatBox)
@@ -126,7 +141,7 @@ impl Inscription {
         self
     }
 
-    /// Lines that may not stand below this y: TOP at the foot of a plate would turn it over.
+    /// Lines that may not stand below this y.
     fn above(mut self, y: f64) -> Inscription {
         self.above = y;
         self
@@ -182,16 +197,14 @@ pub(super) fn identity(spec: &Spec) -> String {
 /// Marks a plate or a blank, seen from the declared side with its top upwards.
 pub(super) fn stamp_part(part: &mut CutPart, spec: &Spec, design: &Design, mut field: Field) {
     for hole in &design.holes {
-        field.keep_clear_of(hole.at, hole.finish.value().to_mm() / 2.0);
+        field.keep_clear_of(hole.at, taken_up(design, hole).to_mm() / 2.0);
     }
     let (low, high) = field.bounds();
     let (top, bottom) = (Point::new(0.0, high.y), Point::new(0.0, low.y));
     let upper = high.y - (high.y - low.y) / 4.0;
     let face = format!("THIS FACE TO {}", side(design.view_from).to_uppercase());
     let which = identity(spec);
-    let up = Inscription::anywhere(["TOP ^".into()], top)
-        .above(upper)
-        .centred();
+    let up = Inscription::top(top, upper);
     let heat = Inscription::heat_number(bottom);
     let rolled = rolled(spec, bottom);
     let face_and_which = |near| Inscription::anywhere([face.clone(), which.clone()], near);
@@ -203,12 +216,24 @@ pub(super) fn stamp_part(part: &mut CutPart, spec: &Spec, design: &Design, mut f
     lay_marks(part, spec, &inscriptions, field);
 }
 
-/// Which way the plate was rolled, where the spec says; that nobody has said where it does not.
+/// Diameter round the middle of a hole that takes no lettering: the largest hole that it will ever be, what is fitted to it on
+/// either face, or the metal of a mouth that is turned out round it.
+fn taken_up(design: &Design, hole: &Hole) -> Length {
+    let group = &design.groups[hole.group];
+    let mouth = group.mouth.as_ref();
+    let mouth = mouth.map(|_| hole.finish.value() + 2.0 * design.thickness.value());
+    let later = [&group.largest, &group.next_rebore].map(|size| size.as_ref().map(Size::value));
+    let wider = [Some(hole.ligament_hole), group.takes_up, mouth];
+    let all = later.into_iter().chain(wider).flatten();
+    all.fold(hole.finish.value(), Length::max)
+}
+
+/// Which way the plate was rolled, where the spec says; where it does not, a box for what the cutter finds.
 fn rolled(spec: &Spec, near: Point) -> Inscription {
     let rolling = spec.written.cutting.as_ref().and_then(|c| c.rolling);
     match rolling {
         Some(way) => Inscription::anywhere(["ROLLED".into()], near).and(Item::Rolled(way)),
-        None => Inscription::anywhere(["ROLLING AS FOUND".into()], near),
+        None => Inscription::anywhere(["ROLLING".into()], near).and(Item::ArrowBox),
     }
 }
 

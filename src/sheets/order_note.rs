@@ -9,7 +9,7 @@ use super::view::View;
 use super::{Hang, Sheet, at};
 use crate::cut::{CutPart, Layer, PartKind, Shape};
 use crate::units::Length;
-use crate::units::print::{decimal, trimmed};
+use crate::units::print::trimmed;
 
 /// Clear on the left, for the binder, and on the other edges, mm.
 const LEFT: f64 = 20.0;
@@ -153,9 +153,8 @@ fn titles(part: &CutPart) -> Vec<String> {
     };
     let cut: usize = part.holes_cut.iter().map(|holes| holes.ids.len()).sum();
     let uncut: usize = part.withheld.iter().map(|holes| holes.ids.len()).sum();
-    let mass = part.mass_kg.map_or(String::new(), |kg| {
-        format!(", about {} kg each", decimal(kg, 0))
-    });
+    let mass = part.mass_words();
+    let mass = mass.map_or(String::new(), |words| format!(", {words} each"));
     vec![
         format!(
             "{}, {} OFF, NOT TO SCALE, MILLIMETRES",

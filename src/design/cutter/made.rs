@@ -34,13 +34,13 @@ pub fn made_of(settings: &Settings<'_>, group: &HoleGroup, finish: Length) -> Ma
 const MOUTH: &str = "its mouth is turned out of the plate's own metal: the works opens it and flanges it, and a hole cut to size \
 would leave no metal for the mouth";
 
+/// Why a hole is not cut for which the spec has no policy, in words for the cutter.
+const NO_POLICY: &str = "the order gives no size to cut it to: the works drills it from the pop";
+
 /// What the policy makes of one hole of this finished diameter. Only for a policy that leaves something of the hole.
 pub fn made(settings: &Settings<'_>, purpose: Purpose, finish: Length) -> Made {
     let Some(policy) = settings.policy(purpose) else {
-        return Made::Pop(format!(
-            "no cutting policy is written for {} holes",
-            purpose.name()
-        ));
+        return Made::Pop(NO_POLICY.into());
     };
     let remark = match policy.remark {
         "" => String::new(),
@@ -166,7 +166,7 @@ mod tests {
             ),
             (
                 Purpose::SteamPipe,
-                "no cutting policy is written for steam pipe holes",
+                "the order gives no size to cut it to: the works drills it from the pop",
             ),
         ] {
             let why = cut_to(made_of(named, 110.0, 12.0, purpose));
