@@ -66,6 +66,8 @@ pub(super) fn plate(
         places: hole_places(design),
         remarks,
         inscriptions: Vec::new(),
+        by_hand: Vec::new(),
+        quarters: Vec::new(),
         mass_kg: design
             .figures
             .plate_plain_kg

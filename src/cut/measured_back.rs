@@ -15,12 +15,28 @@ pub struct LongSize {
     pub words: String,
     /// What it should be, mm.
     pub mm: f64,
+    /// Between which places.
+    pub between: Between,
 }
 
-fn size(words: impl Into<String>, mm: f64) -> LongSize {
+/// Between which places of a part a long size is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Between {
+    /// Opposite sides of the box round it.
+    Sides,
+    /// Opposite places of a round edge.
+    Round,
+    /// The two pops of the former's pins.
+    Pops,
+    /// Two holes or corners.
+    Places,
+}
+
+fn size(words: impl Into<String>, mm: f64, between: Between) -> LongSize {
     LongSize {
         words: words.into(),
         mm,
+        between,
     }
 }
 
@@ -40,8 +56,8 @@ pub fn long_sizes(part: &CutPart) -> Vec<LongSize> {
     let cut = all.iter().filter(|(layer, _)| layer.is_cut());
     let [wide, tall] = extent(cut.map(|(_, e)| e)).map_or([0.0, 0.0], |e| e.size());
     let mut sizes = vec![
-        size("over all, left to right", wide),
-        size("over all, bottom to top", tall),
+        size("over all, left to right", wide, Between::Sides),
+        size("over all, bottom to top", tall, Between::Sides),
     ];
     let holes = hole_centres(part);
     if holes.len() >= 4 {
@@ -55,8 +71,8 @@ pub fn long_sizes(part: &CutPart) -> Vec<LongSize> {
 
 fn round_sizes(part: &CutPart, diameter: f64) -> Vec<LongSize> {
     let mut sizes = vec![
-        size("diameter, left to right", diameter),
-        size("diameter, bottom to top", diameter),
+        size("diameter, left to right", diameter, Between::Round),
+        size("diameter, bottom to top", diameter, Between::Round),
     ];
     let pops: Vec<Point> = part
         .shapes
@@ -67,11 +83,19 @@ fn round_sizes(part: &CutPart, diameter: f64) -> Vec<LongSize> {
         })
         .collect();
     if let [a, b] = pops[..] {
-        sizes.push(size("pop to pop", a.distance(b)));
+        sizes.push(size("pop to pop", a.distance(b), Between::Pops));
     }
     sizes.extend([
-        size("diameter, lower left to upper right", diameter),
-        size("diameter, upper left to lower right", diameter),
+        size(
+            "diameter, lower left to upper right",
+            diameter,
+            Between::Round,
+        ),
+        size(
+            "diameter, upper left to lower right",
+            diameter,
+            Between::Round,
+        ),
     ]);
     sizes
 }
@@ -115,6 +139,7 @@ fn across(what: &str, places: &[Point], ways: &[Way]) -> Vec<LongSize> {
             sizes.push(size(
                 format!("{what}, {words}: {} to {}", place(low), place(high)),
                 low.distance(high),
+                Between::Places,
             ));
         }
     }

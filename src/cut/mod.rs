@@ -29,7 +29,7 @@ mod template;
 pub use dxf::{Heading, Unwritable, Version, write};
 pub use entity::Extent;
 pub use file_name::{file_name, heading};
-pub use measured_back::{LongSize, long_sizes};
+pub use measured_back::{Between, LongSize, long_sizes};
 pub use order_note::order_note;
 pub use part::{CutPart, HolesCut, Layer, PartKind, Shape, Withheld};
 pub use preflight::{Unfit, preflight};

@@ -137,6 +137,12 @@ fn one_part(note: &mut Note, spec: &Spec, cutting: &Cutting, part: &CutPart) {
     for remark in &part.remarks {
         note.say(remark);
     }
+    if !part.by_hand.is_empty() {
+        note.fact(
+            "By hand, since the file has no room for it",
+            &part.by_hand.join(" / "),
+        );
+    }
     note.say("Measure on the part as cut, and return with the delivery note:");
     for size in long_sizes(part) {
         let expected = trimmed(size.mm, 2);

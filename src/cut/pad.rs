@@ -99,6 +99,8 @@ fn part(spec: &Spec, cutting: &Cutting, pad: &Pad) -> CutPart {
         process: cutting.process,
         thickness: Some(pad.thickness.clone()),
         inscriptions: Vec::new(),
+        by_hand: Vec::new(),
+        quarters: Vec::new(),
         mass_kg: density.map(|density| density.value().mass_kg(volume)),
         material,
         lies: lies(pad).into(),

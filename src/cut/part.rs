@@ -145,6 +145,10 @@ pub struct CutPart {
     pub mass_kg: Option<f64>,
     /// What is stamped on it and where, in words; the strokes are among the shapes.
     pub inscriptions: Vec<Inscribed>,
+    /// What the part has no room for and is asked for by hand, in the same words.
+    pub by_hand: Vec<String>,
+    /// Quarters of the round that have a tick on a strip, each with its distance from the left end, mm.
+    pub quarters: Vec<(&'static str, f64)>,
 }
 
 impl CutPart {
@@ -159,6 +163,16 @@ impl CutPart {
         match self.kind == PartKind::Pad && has_bore && !is_numbered {
             true => "its bore out, no other hole",
             false => "no hole out",
+        }
+    }
+
+    /// Whether it has a way up of its own: a plate, and a pad of which a hole stands off the middle.
+    pub fn has_top(&self) -> bool {
+        let off_the_middle = |(_, at): &(String, Point)| at.radius() > SAME_LENGTH_MM;
+        match self.kind {
+            PartKind::Plate => true,
+            PartKind::Pad => self.places.iter().any(off_the_middle),
+            PartKind::Ring | PartKind::Template => false,
         }
     }
 

@@ -63,6 +63,8 @@ pub(super) fn blank(
         places: hole_places(design),
         remarks: Vec::new(),
         inscriptions: Vec::new(),
+        by_hand: Vec::new(),
+        quarters: Vec::new(),
         mass_kg: design.figures.blank_mass_kg,
     };
     let field = Field::inside(Outline::circle(

@@ -70,6 +70,11 @@ pub(super) fn strip(
             .collect(),
         remarks: remarks(ring, &joint, &quarters, &settings),
         inscriptions: Vec::new(),
+        by_hand: Vec::new(),
+        quarters: quarters
+            .iter()
+            .map(|(quarter, x)| (quarter.name, *x))
+            .collect(),
         mass_kg: design
             .figures
             .ring_mass_kg

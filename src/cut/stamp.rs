@@ -87,9 +87,9 @@ impl Item {
     fn in_words(&self) -> String {
         match self {
             Item::Words(line) => line.replace('^', "(ARROW UP)"),
-            Item::HeatBox => "(BOX FOR THE NUMBER)".into(),
+            Item::HeatBox => "(BOX FOR THE HEAT NUMBER)".into(),
             Item::Rolled(_) => "(ARROW ALONG THE ROLLING)".into(),
-            Item::ArrowBox => "(BOX FOR AN ARROW ALONG IT)".into(),
+            Item::ArrowBox => "(BOX FOR AN ARROW)".into(),
         }
     }
 
@@ -264,13 +264,15 @@ pub(super) fn lay_marks(
         for item in &inscription.items {
             match lay(&inscription.alone(item), &mut map, thickness) {
                 Some(placed) => keep(placed),
-                None => homeless.push(item.by_hand()),
+                None => homeless.push(item),
             }
         }
     }
     add_before_cuts(part, letters);
     let mut notes = common_notes(spec, part);
-    notes.extend(homeless);
+    notes.extend(homeless.iter().map(|item: &&Item| item.by_hand()));
+    part.by_hand
+        .extend(homeless.into_iter().map(Item::in_words));
     add_reference(part, &notes);
 }
 

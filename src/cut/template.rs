@@ -73,6 +73,8 @@ fn template(
         places: Vec::new(),
         remarks,
         inscriptions: Vec::new(),
+        by_hand: Vec::new(),
+        quarters: Vec::new(),
         mass_kg: None,
     };
     if outline.as_circle().is_some() {

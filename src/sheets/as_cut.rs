@@ -2,10 +2,11 @@
 
 use super::board::{Board, PaperBox};
 use super::clear::is_clear;
-use super::cut_tables::{blank_sizes, holes_cut, letters_of, not_cut, stamps};
-use super::dimension::{FIRST_ROW, Says, across, leader, running_across, running_upwards, upwards};
+use super::cut_sizes::{Across, Reads, put_cut_sizes, rows_below};
+use super::cut_tables::{blank_sizes, check_sizes, holes_cut, letters_of, not_cut, stamps};
+use super::dimension::{ARROW, FIRST_ROW, NEXT_ROW, leader, running_across, running_upwards};
 use super::flow::{Block, flow};
-use super::letter_size::{LABEL, NOTES, TABLE};
+use super::letter_size::{FIGURES, LABEL, NOTES, TABLE};
 use super::notes::Notes;
 use super::pages::continued;
 use super::paper_size::is_upright;
@@ -19,9 +20,9 @@ use super::view::{PlateBox, Stroke, View};
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
 use crate::cut::{CutPart, Layer, PartKind, Shape};
 use crate::design::{Edge, FlangeDesign, Point};
-use crate::spec::{Pad, Paper};
-use crate::units::Length;
+use crate::spec::{Pad, PadHole, Paper};
 use crate::units::angle::{cos, sin};
+use crate::units::{Length, Size};
 
 /// Width of the tables, mm.
 const TABLES: f64 = 128.0;
@@ -35,6 +36,14 @@ const MOST_BESIDE: usize = 1;
 const ON_A_SHEET: usize = 3;
 /// Room round a part for its dimensions, mm: left, above, right, below.
 const AROUND: (f64, f64, f64, f64) = (24.0, 26.0, 46.0, 26.0);
+/// The same where pops have their row below, which reads upwards, and the diameter stands above.
+const POPS_BELOW: (f64, f64, f64, f64) = (24.0, 17.0, 46.0, 37.0);
+/// From the figures of that row, which read upwards, to the title right of them, mm.
+const BESIDE_ROW: f64 = 5.0;
+/// A usual scale, at which the sides of pops are told before the scale is known.
+const NOMINAL: f64 = 0.125;
+/// From a stamp to a line that passes it, mm of paper.
+const BESIDE_STAMP: f64 = 2.0;
 /// Room left of a part alone on its strip, for its height, mm.
 const LEFT_ALONE: f64 = 18.0;
 /// More pops than this are left to the setting-out.
@@ -80,6 +89,7 @@ pub fn as_cut(set: &Set<'_>) -> Vec<Board> {
     blocks.extend(holes_cut(set).map(|t| Block::Table(t, 0)));
     blocks.extend(not_cut(set).map(|t| Block::Table(t, 0)));
     blocks.extend(stamps(set).map(|t| Block::Table(t, 0)));
+    blocks.extend(check_sizes(set).map(|t| Block::Table(t, 0)));
     blocks.push(Block::Notes(cut_notes(set).at_height(TABLE), 0));
     let blocks = flow(&mut board, &blocks_room, blocks).0;
     let mut boards = vec![board];
@@ -129,7 +139,7 @@ fn shares(
 /// Parts on a sheet of their own: on A4 where they are no smaller on it, else on the smallest paper that holds them.
 fn small_parts(set: &Set<'_>, parts: &[CutPart]) -> Board {
     let draw = |on: &Set<'_>, bands: usize| {
-        let mut small = on.board("cut-small-parts", "Pads and templates as cut");
+        let mut small = on.board("cut-small-parts", what_they_are(parts));
         let room = small.room;
         let high = room.height() / bands as f64;
         let mut scales = Vec::new();
@@ -149,6 +159,16 @@ fn small_parts(set: &Set<'_>, parts: &[CutPart]) -> Board {
         return on_a4;
     }
     own.on_smallest_paper(below(set.findings) > 0)
+}
+
+fn what_they_are(parts: &[CutPart]) -> &'static str {
+    let any = |kind: PartKind| parts.iter().any(|part| part.kind == kind);
+    match (any(PartKind::Pad), any(PartKind::Template)) {
+        (true, true) => "Pads and templates as cut",
+        (true, false) => "Pads as cut",
+        (false, true) => "Templates as cut",
+        (false, false) => "Further parts as cut",
+    }
 }
 
 /// Boxes that the works fills in; tells the y above them.
@@ -196,48 +216,100 @@ pub(super) fn cut_box(part: &CutPart) -> PlateBox {
 }
 
 /// What of a pad is not to be seen on its edge: its bore, its holes, and what is said of it.
-fn pad_words(set: &Set<'_>, pad: &Pad) -> Notes {
+fn pad_words(set: &Set<'_>, part: &CutPart, pad: &Pad) -> Notes {
     let fig = set.figures;
     let mut words = Vec::new();
     if let Some(bore) = &pad.bore {
-        words.push(format!(
-            "BORE ⌀{}, FINISHED AT THE WORKS",
-            fig.size_short(bore)
-        ));
+        let finish = fig.size_for_cutter(bore);
+        words.push(match part.holes_cut.iter().find(|cut| cut.name == "bore") {
+            Some(cut) => format!(
+                "BORE CUT TO ⌀{}, BORED TO ⌀{finish} AT THE WORKS",
+                fig.for_cutter(cut.cut)
+            ),
+            None => format!("BORE ⌀{finish} AS CUT"),
+        });
     }
-    for holes in &pad.holes {
-        words.push(format!(
-            "{} × ⌀{}, {}, FINISHED AT THE WORKS",
-            holes.at.len(),
-            fig.size_short(&holes.hole),
-            holes.name.to_uppercase()
-        ));
-    }
+    words.extend(
+        pad.holes
+            .iter()
+            .map(|holes| pad_hole_words(set, part, holes)),
+    );
     words.extend(pad.remarks.as_ref().map(|words| words.to_uppercase()));
     let mut notes = Notes::new(&pad.name.to_uppercase(), words).at_height(TABLE);
     notes.numbered = false;
     notes
 }
 
+/// So many holes of a size, what they are for, the circle that they stand on, and what the cutter makes of them.
+fn pad_hole_words(set: &Set<'_>, part: &CutPart, holes: &PadHole) -> String {
+    let off = match holes.at.len() {
+        1 => "1 HOLE".into(),
+        n => format!("{n} HOLES"),
+    };
+    let circle_of = |(x, y): &(Size, Size)| {
+        let radius = Point::new(x.value().to_mm(), y.value().to_mm()).radius();
+        set.figures.for_cutter(Length::mm(2.0 * radius))
+    };
+    let circles: Vec<String> = holes.at.iter().map(circle_of).collect();
+    // Places are written to so many figures: what prints alike is one circle.
+    let circle = match circles.split_first() {
+        Some((one, more)) if !more.is_empty() && more.iter().all(|c| c == one) => {
+            format!(" ON ⌀{one}")
+        }
+        _ => String::new(),
+    };
+    let cut = part.holes_cut.iter().find(|cut| cut.name == holes.name);
+    let is_of = |ids: &[String]| ids.iter().any(|id| id.starts_with(&holes.name));
+    let made = match cut {
+        Some(cut) => format!("CUT TO ⌀{}", set.figures.for_cutter(cut.cut)),
+        None => match part
+            .withheld
+            .iter()
+            .any(|w| w.instead == "a pop" && is_of(&w.ids))
+        {
+            true => "POPPED".into(),
+            false => "NOT MARKED".into(),
+        },
+    };
+    format!(
+        "{off} ⌀{} FOR {}{circle}: {made}, FINISHED AT THE WORKS",
+        set.figures.size_for_cutter(&holes.hole),
+        holes.name.to_uppercase(),
+    )
+}
+
+/// How far right a pad reaches with the words of its diameter, which stand beside it where it is too small for them.
+fn right_of_dimension(set: &Set<'_>, pad: &Pad, paper: &PaperBox) -> f64 {
+    let words = set.figures.diameter_for_cutter(pad.diameter.value());
+    let wide = face::width(&words, FIGURES, false);
+    match paper.width() >= wide + 2.0 {
+        true => paper.right,
+        false => paper.right + ARROW + wide,
+    }
+}
+
 /// Room kept free about a part for its dimensions, mm: left, above, right, below.
-fn around(place: Place) -> (f64, f64, f64, f64) {
+fn around(set: &Set<'_>, part: &CutPart, place: Place) -> (f64, f64, f64, f64) {
+    // A second row of sizes below a part goes with one more on its left.
+    let rows = NEXT_ROW * (rows_below(part) - 1) as f64;
     match place {
-        Place::Main => AROUND,
-        Place::Beside => (20.0, 4.0, 4.0, 20.0),
-        Place::Alone => (LEFT_ALONE, 4.0, 4.0, 20.0),
+        Place::Main if PopRows::of(set, part, NOMINAL).are_below() => POPS_BELOW,
+        Place::Main => (AROUND.0 + rows, AROUND.1, AROUND.2, AROUND.3 + rows),
+        Place::Beside => (20.0, 5.0, 4.0, 20.0),
+        Place::Alone => (LEFT_ALONE, 5.0, 4.0, 20.0),
     }
 }
 
 /// Width and height left for the part itself in a box.
-fn room_for(room: &PaperBox, place: Place) -> (f64, f64) {
-    let (left, above, right, below) = around(place);
+fn room_for(set: &Set<'_>, part: &CutPart, room: &PaperBox, place: Place) -> (f64, f64) {
+    let (left, above, right, below) = around(set, part, place);
     (room.width() - left - right, room.height() - above - below)
 }
 
 /// The scale at which a part goes into a box.
 fn scale_of(set: &Set<'_>, part: &CutPart, room: &PaperBox, place: Place) -> Scale {
     let b = cut_box(part);
-    let for_it = room_for(room, place);
+    let for_it = room_for(set, part, room, place);
     largest_scale(b.width(), b.height(), for_it, set.figures.in_inches())
 }
 
@@ -250,9 +322,9 @@ fn put_part(
     place: Place,
 ) -> Scale {
     let b = cut_box(part);
-    let (left, above, _, _) = around(place);
+    let (left, above, _, _) = around(set, part, place);
     let main = place == Place::Main;
-    let for_it = room_for(room, place);
+    let for_it = room_for(set, part, room, place);
     let scale = scale_of(set, part, room, place);
     let f = scale.factor();
     // What stands alone keeps to the left, so that small parts go on small paper.
@@ -276,7 +348,9 @@ fn put_part(
         put_shape(board, &view, *layer, shape);
     }
     let paper = view.paper_box(&b);
-    put_outer_sizes(board, set, part, &view, &b);
+    let pops = PopRows::of(set, part, f);
+    let reads = Reads::Sheet(set.figures);
+    put_cut_sizes(board, part, &view, reads, pops.leave_the_diameter());
     if !main && f >= LEGIBLE {
         put_letters(board, part, &view);
     } else if !main {
@@ -296,14 +370,10 @@ fn put_part(
         ] {
             board.line(p, q, cross.pen, cross.pattern, cross.role);
         }
-        board.bold(
-            at(view.centre.x + 1.5, paper.top - 1.2),
-            "TOP",
-            TABLE,
-            Hang::Start,
-        );
+        put_top(board, &view, &paper);
         put_stamps(board, set, part, &view);
-        put_pops(board, set, part, &view, &paper);
+        pops.put(board, set, &view, &paper);
+        label_ticks(board, part, &view, paper.right);
         label_scribed_circles(board, set, part, &view, paper.right);
     }
     let pad = set
@@ -312,29 +382,39 @@ fn put_part(
         .pads
         .iter()
         .find(|pad| pad.name == part.name);
+    label_quarters(board, set, part, &view, paper.top);
     if let Some(pad) = pad.filter(|_| part.kind == PartKind::Pad) {
-        let words = PaperBox::new(paper.right + 8.0, paper.top, room.right, room.bottom);
-        pad_words(set, pad).put(board, &words, 0);
+        if part.has_top() {
+            put_top(board, &view, &paper);
+        }
+        let left = right_of_dimension(set, pad, &paper) + 8.0;
+        let words = PaperBox::new(left, paper.top, room.right, room.bottom);
+        pad_words(set, part, pad).put(board, &words, 0);
     }
-    let thickness = part.thickness.as_ref().filter(|_| !main);
-    let thick = thickness.map_or(String::new(), |t| {
-        format!(" {} THICK,", set.figures.size_short(t))
+    let thick = part.thickness.as_ref().map_or(String::new(), |t| {
+        format!(" {} THICK,", set.figures.size_for_cutter(t))
     });
     let title = format!(
         "{},{thick} {} OFF, SCALE {}: {}",
         part.name.to_uppercase(),
         part.number_off,
         scale.words(),
-        part.lies
+        part.lies.replace(" DEGREES", "°")
     );
-    let y = paper.bottom + FIRST_ROW + 7.0;
-    let lines = super::letter_size::wrap(&title, room.width() - 4.0, NOTES, true);
+    let rows = rows_below(part) as f64;
+    let y = paper.bottom + FIRST_ROW + NEXT_ROW * (rows - 1.0) + 7.0;
+    let (x, hang) = match (place, pops.right_of_row_below(&view)) {
+        (Place::Main, Some(right)) => (right, Hang::Start),
+        (Place::Main | Place::Beside, _) => (room.middle().x, Hang::Middle),
+        (Place::Alone, _) => (room.left, Hang::Start),
+    };
+    let wide = match hang {
+        Hang::Start => room.right - x,
+        Hang::Middle | Hang::End => room.width() - 4.0,
+    };
+    let lines = super::letter_size::wrap(&title, wide, NOTES, true);
     for (i, line) in lines.iter().enumerate() {
         let base = y + i as f64 * NOTES * super::letter_size::LINE_PITCH;
-        let (x, hang) = match place {
-            Place::Main | Place::Beside => (room.middle().x, Hang::Middle),
-            Place::Alone => (room.left, Hang::Start),
-        };
         board.bold(at(x, base), line, NOTES, hang);
     }
     if main {
@@ -365,8 +445,10 @@ pub(super) fn put_shape(board: &mut Board, view: &View, layer: Layer, shape: &Sh
             };
             view.outline(board, outline, solid);
         }
+        // Wide, or a tick would be lost in the centre line that it marks.
         Shape::Line { from, to } => {
             let solid = Stroke {
+                pen: Pen::Wide,
                 pattern: Pattern::Continuous,
                 ..stroke
             };
@@ -411,62 +493,50 @@ fn put_pop(board: &mut Board, c: PaperPoint) {
     );
 }
 
-/// Width and height of the box, or the diameter of a disc.
-fn put_outer_sizes(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View, b: &PlateBox) {
-    let disc = part
-        .shapes
-        .iter()
-        .any(|(layer, shape)| *layer == Layer::CutOutside && matches!(shape, Shape::Circle { .. }));
-    let (width, height) = (Length::mm(b.width()), Length::mm(b.height()));
-    let (middle_y, middle_x) = ((b.top + b.bottom) / 2.0, (b.left + b.right) / 2.0);
-    let foot = view.y(b.bottom);
-    let words = if disc {
-        set.figures.diameter(width)
-    } else {
-        set.figures.short(width)
-    };
-    let y = if disc { middle_y } else { b.bottom };
-    across(
-        board,
-        view.place(Point::new(b.left, y)),
-        view.place(Point::new(b.right, y)),
-        foot + FIRST_ROW,
-        Says {
-            words: &words,
-            length: width,
-            scale: view.scale,
-        },
-    );
-    if !disc {
-        let low = if middle_x.is_finite() { b.left } else { 0.0 };
-        upwards(
-            board,
-            view.place(Point::new(low, b.bottom)),
-            view.place(Point::new(leftmost_at_top(part, b), b.top)),
-            view.x(b.left) - FIRST_ROW,
-            Says {
-                words: &set.figures.short(height),
-                length: height,
-                scale: view.scale,
-            },
-        );
-    }
+fn put_top(board: &mut Board, view: &View, paper: &PaperBox) {
+    let place = at(view.centre.x + 1.5, paper.top - 1.2);
+    board.bold(place, "TOP", TABLE, Hang::Start);
 }
 
-/// x of the leftmost corner on the top edge of a part.
-pub(super) fn leftmost_at_top(part: &CutPart, b: &PlateBox) -> f64 {
-    part.shapes
+/// The ticks on the centre lines, how many there are, at the outermost on the right.
+fn label_ticks(board: &mut Board, part: &CutPart, view: &View, right: f64) {
+    let stamped = stamped(part);
+    let on_axis = |p: &Point| p.x == 0.0 || p.y == 0.0;
+    let is_stamped = |p: &Point| {
+        let inside =
+            |b: &PlateBox| (b.left..=b.right).contains(&p.x) && (b.bottom..=b.top).contains(&p.y);
+        stamped.iter().any(inside)
+    };
+    let ticks: Vec<Point> = part
+        .shapes
         .iter()
-        .filter(|(layer, _)| *layer == Layer::CutOutside)
-        .filter_map(|(_, shape)| match shape {
-            Shape::Closed(outline) => Some(outline),
+        .filter_map(|(layer, shape)| match shape {
+            Shape::Line { from, to } if *layer == Layer::Scribe => {
+                (on_axis(from) && on_axis(to)).then(|| from.midway(*to))
+            }
             _ => None,
         })
-        .flat_map(|outline| outline.edges().iter().map(|e| e.from()))
-        .filter(|p| Length::mm(p.y).same_as(Length::mm(b.top)))
-        .map(|p| p.x)
-        .reduce(f64::min)
-        .unwrap_or(0.0)
+        .filter(|middle| !is_stamped(middle))
+        .collect();
+    let Some(outermost) = ticks.iter().max_by(|a, b| a.x.total_cmp(&b.x)) else {
+        return;
+    };
+    let tip = view.place(*outermost);
+    let words = vec![
+        format!("SCRIBE {} TICKS", ticks.len()),
+        "ON THE CENTRE LINES".into(),
+    ];
+    leader(board, tip, at(right + 4.0, tip.y - 9.0), &words, NOTES);
+}
+
+/// The quarters of a ring over their ticks on the strip, each with its distance from the left end.
+fn label_quarters(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View, top: f64) {
+    for (name, x) in &part.quarters {
+        let figure = set.figures.for_cutter(Length::mm(*x));
+        let words = format!("{} {figure}", name.to_uppercase());
+        let place = at(view.x(*x), top - 1.6);
+        board.text(place, &words, TABLE, Hang::Middle);
+    }
 }
 
 /// Every scribed circle by what it is and its diameter, one under another right of the part.
@@ -492,7 +562,10 @@ fn label_scribed_circles(
         let tip = view.place(Point::new(x, y));
         let knee = at(right + 4.0, tip.y + 5.0 + 3.0 * i as f64);
         let words = vec![
-            format!("SCRIBE {}", set.figures.diameter(Length::mm(2.0 * radius))),
+            format!(
+                "SCRIBE {}",
+                set.figures.diameter_for_cutter(Length::mm(2.0 * radius))
+            ),
             circle_name(set, *radius).to_string(),
         ];
         let words = words
@@ -508,8 +581,8 @@ fn circle_name(set: &Set<'_>, radius: f64) -> &'static str {
     let is = |length: Length| Length::mm(radius).same_as(length);
     match &set.design.flange {
         Some(FlangeDesign::Pressed(p)) if is(p.tangent_radius) => "TANGENT OF HEEL",
-        Some(FlangeDesign::Pressed(p)) if is(p.blank_mid_line / 2.0) => "NET, BY LENGTH",
-        Some(FlangeDesign::Pressed(p)) if is(p.blank_equal_area / 2.0) => "NET, EQUAL AREA",
+        Some(FlangeDesign::Pressed(p)) if is(p.blank_mid_line / 2.0) => "NET BLANK, MID LINE",
+        Some(FlangeDesign::Pressed(p)) if is(p.blank_equal_area / 2.0) => "NET BLANK, EQUAL AREA",
         Some(FlangeDesign::Fabricated(f)) if is(f.ring_outside_diameter.value() / 2.0) => {
             "OUTSIDE OF RING"
         }
@@ -517,38 +590,103 @@ fn circle_name(set: &Set<'_>, radius: f64) -> &'static str {
     }
 }
 
-/// Pops named by the holes they stand for, with running dimensions where they are few.
-fn put_pops(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View, paper: &PaperBox) {
-    let pops: Vec<Point> = part
-        .shapes
-        .iter()
-        .filter_map(|(layer, shape)| match shape {
-            Shape::Dot(p) | Shape::Cross { at: p, .. } if *layer == Layer::Pop => Some(*p),
-            _ => None,
-        })
-        .collect();
-    if pops.is_empty() || pops.len() > FEW_POPS {
-        return;
+/// Few pops, named by the holes they stand for, with running dimensions by the sides where no stamp is in the way.
+struct PopRows {
+    pops: Vec<Point>,
+    rows: Rows,
+}
+
+impl PopRows {
+    /// None where there are more of them than a row could hold.
+    fn of(set: &Set<'_>, part: &CutPart, scale: f64) -> PopRows {
+        let mut pops: Vec<Point> = part
+            .shapes
+            .iter()
+            .filter_map(|(layer, shape)| match shape {
+                Shape::Dot(p) | Shape::Cross { at: p, .. } if *layer == Layer::Pop => Some(*p),
+                _ => None,
+            })
+            .collect();
+        if part.kind != PartKind::Plate || pops.len() > FEW_POPS {
+            pops.clear();
+        }
+        // Under a plate with a foot stand the sizes of the foot.
+        let sides = match rows_below(part) {
+            1 => &[Side::Top, Side::Foot][..],
+            _ => &[Side::Top][..],
+        };
+        let mut rows = Rows::default();
+        let grown = BESIDE_STAMP / scale;
+        let in_the_way: Vec<PlateBox> = stamped(part)
+            .iter()
+            .map(|b| PlateBox {
+                left: b.left - grown,
+                top: b.top + grown,
+                right: b.right + grown,
+                bottom: b.bottom - grown,
+            })
+            .collect();
+        rows.route(
+            &lines_of_pops(set, &pops, scale, |p| p.x),
+            &in_the_way,
+            sides,
+        );
+        let upright = match rows_below(part) {
+            1 => Side::Left,
+            _ => Side::Right,
+        };
+        rows.route(
+            &lines_of_pops(set, &pops, scale, |p| p.y),
+            &in_the_way,
+            &[upright],
+        );
+        PopRows { pops, rows }
     }
-    let in_the_way = stamped(part);
-    let mut rows = Rows::default();
-    let across = lines_of_pops(set, &pops, view.scale, |p| p.x);
-    rows.route(&across, &in_the_way, &[Side::Top]);
-    let up = lines_of_pops(set, &pops, view.scale, |p| p.y);
-    rows.route(&up, &in_the_way, &[Side::Left]);
-    let top = rows.running(view, Side::Top);
-    running_across(board, view.centre, paper.top - FIRST_ROW, view.scale, &top);
-    let left = rows.running(view, Side::Left);
-    running_upwards(
-        board,
-        view.centre,
-        paper.left - FIRST_ROW,
-        view.scale,
-        &left,
-    );
-    // Named last, so that the names keep clear of the running dimensions and their arrows.
-    for pop in &pops {
-        put_pop_name(board, set, *pop, view.place(*pop));
+
+    /// Where the diameter of a disc stands: below, unless pops have their row there.
+    fn leave_the_diameter(&self) -> Across {
+        match self.are_below() {
+            true => Across::Above,
+            false => Across::Below,
+        }
+    }
+
+    /// Whether they have a row below the part.
+    fn are_below(&self) -> bool {
+        !self.rows.row(Side::Foot).is_empty()
+    }
+
+    /// Right of the figures of that row on paper, where the title has room; none where there is no row below.
+    fn right_of_row_below(&self, view: &View) -> Option<f64> {
+        let row = self.rows.running(view, Side::Foot);
+        row.iter()
+            .map(|value| value.place.x + BESIDE_ROW)
+            .reduce(f64::max)
+    }
+
+    fn put(&self, board: &mut Board, set: &Set<'_>, view: &View, paper: &PaperBox) {
+        for (side, y) in [
+            (Side::Top, paper.top - FIRST_ROW),
+            (Side::Foot, paper.bottom + FIRST_ROW),
+        ] {
+            let row = self.rows.running(view, side);
+            if !row.is_empty() {
+                running_across(board, view.centre, y, view.scale, &row);
+            }
+        }
+        for (side, x) in [
+            (Side::Left, paper.left - FIRST_ROW),
+            (Side::Right, paper.right + FIRST_ROW),
+        ] {
+            let row = self.rows.running(view, side);
+            if !row.is_empty() {
+                running_upwards(board, view.centre, x, view.scale, &row);
+            }
+        }
+        // Named last, so that the names keep clear of the running dimensions and their arrows.
+        for pop in &self.pops {
+            put_pop_name(board, set, *pop, view.place(*pop));
+        }
     }
 }
 
@@ -575,7 +713,7 @@ fn lines_of_pops(
             Some(line) => line.features.push(feature(pop)),
             None => lines.push(Line {
                 length,
-                words: set.figures.short(length),
+                words: set.figures.for_cutter(length),
                 features: vec![feature(pop)],
             }),
         }
@@ -684,7 +822,7 @@ pub(super) fn put_stamps(board: &mut Board, set: &Set<'_>, part: &CutPart, view:
         };
         // Only these have tails, and the room between two boxes is often just the height of a letter.
         let tail = if letter.contains(['g', 'j', 'p', 'q', 'y']) {
-            0.3
+            0.5
         } else {
             0.0
         };

@@ -3,9 +3,10 @@
 use super::Hang;
 use super::set::Set;
 use super::table::Table;
-use crate::cut::CutPart;
+use crate::cut::{Between, CutPart, PartKind, long_sizes};
 use crate::design::FlangeDesign;
-use crate::units::print;
+use crate::spec::Flange;
+use crate::units::{Length, print};
 
 /// Sizes of blank and ring with their allowances, and masses.
 pub fn blank_sizes(set: &Set<'_>) -> Table {
@@ -19,16 +20,16 @@ pub fn blank_sizes(set: &Set<'_>) -> Table {
         Some(FlangeDesign::Pressed(p)) => {
             row(
                 &format!("net blank, {}", p.allowance_words),
-                fig.table(p.blank_mid_line),
+                fig.for_cutter(p.blank_mid_line),
             );
-            row("net blank by equal area", fig.table(p.blank_equal_area));
+            row("net blank, equal area", fig.for_cutter(p.blank_equal_area));
             row(
                 "the two differ by (forming decides)",
-                fig.table((p.blank_mid_line - p.blank_equal_area).abs()),
+                fig.for_cutter((p.blank_mid_line - p.blank_equal_area).abs()),
             );
-            row("trim all round", fig.size(&p.trim));
-            row("blank as cut, diameter", fig.table(p.blank_cut));
-            row("length round the heel", fig.table(p.heel_arc));
+            row("trim all round", fig.size_for_cutter(&p.trim));
+            row("blank as cut, diameter", fig.for_cutter(p.blank_cut));
+            row("length round the heel", fig.for_cutter(p.heel_arc));
             row(
                 "heel strain if bent cold",
                 format!("{} %", print::decimal(100.0 * p.heel_strain, 1)),
@@ -39,40 +40,54 @@ pub fn blank_sizes(set: &Set<'_>) -> Table {
             );
         }
         Some(FlangeDesign::Fabricated(f)) => {
-            row("plate, width", fig.table(d.figures.outline_box.0));
-            row("plate, height", fig.table(d.figures.outline_box.1));
+            row("plate, width", fig.for_cutter(d.figures.outline_box.0));
+            row("plate, height", fig.for_cutter(d.figures.outline_box.1));
             row(
                 "length of the plate's edge",
-                fig.table(d.figures.outline_perimeter),
+                fig.for_cutter(d.figures.outline_perimeter),
             );
-            row("ring strip, net, on mid thickness", fig.table(f.strip_net));
+            row(
+                "ring strip, net, on mid thickness",
+                fig.for_cutter(f.strip_net),
+            );
             row(
                 "preparation and roll ends",
-                fig.table(f.strip_cut - f.strip_net),
+                match adds_to_the_strip(set) {
+                    true => fig.for_cutter(f.strip_cut - f.strip_net),
+                    false => "not given".into(),
+                },
             );
-            row("ring strip as cut", fig.table(f.strip_cut));
+            row("ring strip as cut", fig.for_cutter(f.strip_cut));
             row(
                 "ring bar, width by thickness",
                 format!(
                     "{} × {}",
-                    fig.size_short(&f.ring_width),
-                    fig.size_short(&f.ring_thickness)
+                    fig.size_for_cutter(&f.ring_width),
+                    fig.size_for_cutter(&f.ring_thickness)
                 ),
             );
         }
         None => {
-            row("plate, width", fig.table(d.figures.outline_box.0));
-            row("plate, height", fig.table(d.figures.outline_box.1));
+            row("plate, width", fig.for_cutter(d.figures.outline_box.0));
+            row("plate, height", fig.for_cutter(d.figures.outline_box.1));
         }
     }
     let cutting = set.spec.written.cutting.as_ref();
     if let Some(dress) = cutting.and_then(|c| c.dress_outside.as_ref()) {
-        row("left on outside edges for dressing", fig.size(dress));
+        row(
+            "left on outside edges for dressing",
+            fig.size_for_cutter(dress),
+        );
+    }
+    for size in set.parts.iter().flat_map(long_sizes) {
+        if size.between == Between::Pops {
+            row(&size.words, fig.for_cutter(Length::mm(size.mm)));
+        }
     }
     for part in set.parts {
         if let Some(kg) = part.mass_kg {
             row(
-                &format!("mass of the {} as cut, no hole out", part.name),
+                &format!("mass of the {}, {}", part.name, part.mass_is_of()),
                 fig.mass(kg),
             );
         }
@@ -81,6 +96,26 @@ pub fn blank_sizes(set: &Set<'_>) -> Table {
         row("mass of the plate finished, every hole out", fig.mass(kg));
     }
     table
+}
+
+/// Whether the spec says what is added to the strip of a ring; what it does not say is no nought.
+fn adds_to_the_strip(set: &Set<'_>) -> bool {
+    match &set.spec.written.flange {
+        Some(Flange::Fabricated(f)) => {
+            f.strip_allowance.is_some()
+                || f.strip_preparation.is_some()
+                || f.strip_roll_waste.is_some()
+        }
+        Some(Flange::Pressed(_)) | None => false,
+    }
+}
+
+/// What is called so on a part, by the part's name too where it is no hole of the plate.
+fn on_part(part: &CutPart, name: &str) -> String {
+    match part.kind {
+        PartKind::Pad => format!("{name} of the {}", part.name),
+        PartKind::Plate | PartKind::Ring | PartKind::Template => name.into(),
+    }
 }
 
 /// Holes that the contractor cuts; none where he cuts none.
@@ -97,10 +132,10 @@ pub fn holes_cut(set: &Set<'_>) -> Option<Table> {
     for part in set.parts {
         for cut in &part.holes_cut {
             table.rows.push(vec![
-                cut.name.clone(),
+                on_part(part, &cut.name),
                 cut.ids.len().to_string(),
-                set.figures.table(cut.cut),
-                set.figures.table(cut.finish),
+                set.figures.for_cutter(cut.cut),
+                set.figures.for_cutter(cut.finish),
             ]);
         }
     }
@@ -121,7 +156,7 @@ pub fn not_cut(set: &Set<'_>) -> Option<Table> {
     for part in set.parts {
         for left in &part.withheld {
             table.rows.push(vec![
-                runs_of_numbers(&left.ids),
+                on_part(part, &runs_of_numbers(&left.ids)),
                 left.ids.len().to_string(),
                 left.instead.into(),
                 left.reason.clone(),
@@ -131,21 +166,51 @@ pub fn not_cut(set: &Set<'_>) -> Option<Table> {
     (!table.rows.is_empty()).then_some(table)
 }
 
-/// What is stamped or scribed into each part, under the letter that stands at its box.
+/// What is stamped or scribed into each part, under the letter that stands at its box, with the box's lower left corner; then what is
+/// asked for by hand. Corners are measured as in the file.
 pub fn stamps(set: &Set<'_>) -> Option<Table> {
     let mut table = Table::new(
-        "STAMPED WHERE BOXED",
+        "STAMPED IN BOXES, LOWER LEFT AT x, y; / IS A NEW LINE",
         &[
-            ("BOX", 12.0, Hang::Middle),
-            ("ON THE", 28.0, Hang::Start),
-            ("WORDS", 88.0, Hang::Start),
+            ("BOX", 8.0, Hang::Middle),
+            ("ON THE", 19.0, Hang::Start),
+            ("WORDS", 73.0, Hang::Start),
+            ("x, mm", 14.0, Hang::End),
+            ("y, mm", 14.0, Hang::End),
         ],
     );
     for part in set.parts {
         for (letter, inscribed) in letters_of(set, part).into_iter().zip(&part.inscriptions) {
-            table
-                .rows
-                .push(vec![letter, part.name.clone(), inscribed.says.join(" / ")]);
+            let [x, y] = [inscribed.low.x, inscribed.low.y].map(|mm| print::trimmed(mm, 1));
+            let words = inscribed.says.join(" / ");
+            table.row(vec![letter, part.name.clone(), words, x, y]);
+        }
+        if !part.by_hand.is_empty() {
+            let words = format!("BY HAND: {}", part.by_hand.join(" / "));
+            table.row(vec!["–".into(), part.name.clone(), words]);
+        }
+    }
+    (!table.rows.is_empty()).then_some(table)
+}
+
+/// What the contractor measures on each part as cut beside the sizes that its view carries: from hole to hole and corner to corner.
+pub fn check_sizes(set: &Set<'_>) -> Option<Table> {
+    let mut table = Table::new(
+        "MEASURED ON THE PARTS AS CUT, WITH THE SIZES OVER ALL",
+        &[
+            ("PART", 17.0, Hang::Start),
+            ("BETWEEN", 85.0, Hang::Start),
+            ("SIZE", 26.0, Hang::End),
+        ],
+    );
+    for part in set.parts {
+        let sizes = long_sizes(part).into_iter();
+        for size in sizes.filter(|size| size.between == Between::Places) {
+            table.row(vec![
+                part.name.clone(),
+                size.words,
+                set.figures.for_cutter(Length::mm(size.mm)),
+            ]);
         }
     }
     (!table.rows.is_empty()).then_some(table)

@@ -47,20 +47,27 @@ pub fn put_edge_dimensions(
                 ),
             ];
             for (radius, words) in arcs {
-                put_radius(board, set, view, radius, words);
+                put_radius(board, set.design.edge.edges(), view, radius, words);
             }
             if let Some(r) = &k.foot_radius {
                 let words = format!("R{} BOTH SIDES", set.figures.size_short(r));
-                put_radius(board, set, view, r.value().to_mm(), words);
+                put_radius(
+                    board,
+                    set.design.edge.edges(),
+                    view,
+                    r.value().to_mm(),
+                    words,
+                );
             }
         }
         Some(OutlineSpec::Round(r)) => {
             let words = format!("⌀{}", set.figures.size_short(&r.diameter));
-            put_radius(board, set, view, r.diameter.value().to_mm() / 2.0, words);
+            let radius = r.diameter.value().to_mm() / 2.0;
+            put_radius(board, set.design.edge.edges(), view, radius, words);
         }
         Some(OutlineSpec::Path(_)) => {
             for (radius, words) in radii_of_path(set) {
-                put_radius(board, set, view, radius, words);
+                put_radius(board, set.design.edge.edges(), view, radius, words);
             }
         }
         None => {}
@@ -88,9 +95,15 @@ fn radii_of_path(set: &Set<'_>) -> Vec<(f64, String)> {
         .collect()
 }
 
-/// A leader to an arc of the edge of this radius, its lettering where nothing stands in the way.
-fn put_radius(board: &mut Board, set: &Set<'_>, view: &View, radius: f64, words: String) {
-    let arcs = set.design.edge.edges().iter().filter_map(|e| match *e {
+/// A leader to an arc of an edge of this radius, its lettering where nothing stands in the way.
+pub(super) fn put_radius(
+    board: &mut Board,
+    edges: &[Edge],
+    view: &View,
+    radius: f64,
+    words: String,
+) {
+    let arcs = edges.iter().filter_map(|e| match *e {
         Edge::Arc {
             from,
             to,

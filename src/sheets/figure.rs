@@ -85,6 +85,28 @@ impl Figures {
         }
     }
 
+    /// A length for the cutter, who works in millimetres: after inches they stand in [ ], whatever the job's other sheets do.
+    pub fn for_cutter(self, length: Length) -> String {
+        self.with_mm(self.short(length), length)
+    }
+
+    /// A size for the cutter.
+    pub fn size_for_cutter(self, size: &Size) -> String {
+        self.with_mm(self.size_short(size), size.value())
+    }
+
+    /// A diameter for the cutter.
+    pub fn diameter_for_cutter(self, length: Length) -> String {
+        self.with_mm(self.diameter(length), length)
+    }
+
+    fn with_mm(self, words: String, length: Length) -> String {
+        match self.units {
+            Units::Inches => format!("{words} [{}]", print::millimetres(length)),
+            Units::Millimetres => words,
+        }
+    }
+
     /// A decimal of the job's unit: three places of an inch, two of a millimetre.
     pub fn decimal(self, length: Length) -> String {
         match self.units {
@@ -162,6 +184,19 @@ mod tests {
         assert_eq!(INCHES.short(Length::inches(14.266)), "~{14 17/64}");
         assert_eq!(INCHES.short(Length::inches(38.0)), "38");
         assert_eq!(INCHES.short(Length::inches(-0.5)), "-{1/2}");
+    }
+
+    /// 43 15/16 in is 1116.0125 mm, and 1116.01 to two places; a job in millimetres has no need of a second figure.
+    #[test]
+    fn by_hand_the_cutter_reads_millimetres() {
+        let length = Length::inches(43.9375);
+        assert_eq!(INCHES.for_cutter(length), "{43 15/16} [1116.01]");
+        assert_eq!(INCHES.diameter_for_cutter(length), "⌀{43 15/16} [1116.01]");
+        let metric = Figures {
+            units: Units::Millimetres,
+            both: true,
+        };
+        assert_eq!(metric.for_cutter(length), "1116.01");
     }
 
     /// A decimal that the office wrote is not turned into a rounded fraction.

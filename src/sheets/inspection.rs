@@ -13,6 +13,7 @@ use super::set::Set;
 use super::signed::signed_table;
 use super::table::Table;
 use crate::design::{FlangeDesign, girth, quarter_chord};
+use crate::spec::Material;
 
 const TITLE: &str = "Inspection record";
 /// So many lines stand blank for deviations.
@@ -177,10 +178,7 @@ fn material(set: &Set<'_>) -> Table {
     .filled_in();
     let w = &set.spec.written;
     let plate = w.plate.material.as_ref();
-    let grade = plate.map_or("not given".into(), |m| match &m.certificate {
-        Some(certificate) => format!("{}; {certificate}", m.grade),
-        None => m.grade.clone(),
-    });
+    let grade = plate.map_or("not given".into(), called_for);
     let thickness = set.figures.size_short(&set.design.thickness);
     table.row(vec![format!("plate {thickness}"), grade]);
     if let Some(FlangeDesign::Fabricated(f)) = &set.design.flange {
@@ -189,13 +187,11 @@ fn material(set: &Set<'_>) -> Table {
             set.figures.size_short(&f.ring_width),
             set.figures.size_short(&f.ring_thickness)
         );
-        let grade = match &w.flange {
-            Some(crate::spec::Flange::Fabricated(f)) => {
-                f.material.as_ref().map(|m| m.grade.clone())
-            }
+        let own = match &w.flange {
+            Some(crate::spec::Flange::Fabricated(f)) => f.material.as_ref(),
             Some(crate::spec::Flange::Pressed(_)) | None => None,
         };
-        table.row(vec![bar, grade.unwrap_or_else(|| "not given".into())]);
+        table.row(vec![bar, own_or_as_the_plate(own, plate)]);
         table.row(vec![
             "welding consumables".into(),
             "by the works' procedure".into(),
@@ -222,11 +218,10 @@ fn material(set: &Set<'_>) -> Table {
     }
     for pad in &w.pads {
         let off = pad.number_off.unwrap_or(1);
-        let metal = pad.material.as_ref().map(|m| m.grade.clone());
         let thickness = set.figures.size_short(&pad.thickness);
         table.row(vec![
             format!("{off} × {}, {thickness}", pad.name),
-            metal.unwrap_or_else(|| "as the plate".into()),
+            own_or_as_the_plate(pad.material.as_ref(), plate),
         ]);
     }
     for nest in &w.tubes {
@@ -236,6 +231,26 @@ fn material(set: &Set<'_>) -> Table {
         ]);
     }
     table
+}
+
+/// Grade of a material, and the certificate where one is called for.
+fn called_for(material: &Material) -> String {
+    match &material.certificate {
+        Some(certificate) => format!("{}; {certificate}", material.grade),
+        None => material.grade.clone(),
+    }
+}
+
+/// What is called for of a part that has a material of its own, or is made as the plate, and to its certificate.
+fn own_or_as_the_plate(own: Option<&Material>, plate: Option<&Material>) -> String {
+    let certificate = plate.and_then(|m| m.certificate.as_ref());
+    own.map_or_else(
+        || match certificate {
+            Some(certificate) => format!("as the plate; {certificate}"),
+            None => "as the plate".into(),
+        },
+        called_for,
+    )
 }
 
 /// What is tested of a flat plate.

@@ -15,6 +15,7 @@ mod cloud;
 mod count_sheet;
 mod cross_check_table;
 mod curves;
+mod cut_sizes;
 mod cut_tables;
 mod dashes;
 mod design_check;

@@ -1,14 +1,14 @@
 //! The order note as the contractor prints it: its lines, then one page with a picture of every part.
 
-use super::as_cut::{cut_box, leftmost_at_top, put_letters, put_shape};
+use super::as_cut::{cut_box, put_letters, put_shape};
 use super::board::{Board, PaperBox};
-use super::dimension::{FIRST_ROW, Says, across, upwards};
+use super::cut_sizes::{Across, Reads, put_cut_sizes, rows_below};
+use super::dimension::{FIRST_ROW, NEXT_ROW};
 use super::letter_size::{NOTES, wrap};
 use super::note::{PAPER, note_foot, pages_of};
 use super::view::View;
 use super::{Hang, Sheet, at};
-use crate::cut::{CutPart, Layer, PartKind, Shape};
-use crate::units::Length;
+use crate::cut::{Between, CutPart, PartKind, long_sizes};
 use crate::units::print::trimmed;
 
 /// Clear on the left, for the binder, and on the other edges, mm.
@@ -16,8 +16,12 @@ const LEFT: f64 = 20.0;
 const EDGE: f64 = 12.0;
 /// Share of the page that the first of several parts takes.
 const MAIN_SHARE: f64 = 0.55;
-/// Kept for dimensions and title of a part, mm: left, above, right, below.
-const AROUND: (f64, f64, f64, f64) = (16.0, 8.0, 8.0, 32.0);
+/// Kept for dimensions of a part, mm: left, above, right.
+const AROUND: (f64, f64, f64) = (16.0, 8.0, 8.0);
+/// From the lowest dimension to the first line of the title, mm.
+const TITLE_GAP: f64 = 7.5;
+/// From line to line of the title, as a share of its height.
+const TITLE_PITCH: f64 = 1.5;
 
 /// Every page of the note, the picture of the parts last.
 pub fn order_note_pages(title: &str, lines: &[String], parts: &[CutPart]) -> Vec<Sheet> {
@@ -74,7 +78,12 @@ fn rooms(page: &PaperBox, count: usize) -> Vec<PaperBox> {
 /// One part with its key sizes, how many are wanted, how it lies and what is cut of it.
 fn picture(board: &mut Board, part: &CutPart, room: &PaperBox) {
     let b = cut_box(part);
-    let (left, above, right, below) = AROUND;
+    let (left, above, right) = AROUND;
+    // A second row of sizes below a part goes with one more on its left.
+    let rows = NEXT_ROW * (rows_below(part) - 1) as f64;
+    let left = left + rows;
+    let titles = title_lines(part, room.width() - 4.0);
+    let below = FIRST_ROW + rows + TITLE_GAP + TITLE_PITCH * NOTES * titles.len() as f64;
     let free = (room.width() - left - right, room.height() - above - below);
     // A picture fills its room: nobody measures it, and the file beside it is at true size.
     let f = (free.0 / b.width()).min(free.1 / b.height()).min(1.0);
@@ -91,41 +100,8 @@ fn picture(board: &mut Board, part: &CutPart, room: &PaperBox) {
     }
     put_letters(board, part, &view);
     let paper = view.paper_box(&b);
-    let (wide, tall) = (Length::mm(b.width()), Length::mm(b.height()));
-    let disc = part
-        .shapes
-        .iter()
-        .any(|(layer, shape)| *layer == Layer::CutOutside && matches!(shape, Shape::Circle { .. }));
-    let mm = |length: Length| trimmed(length.to_mm(), 2);
-    let width_words = match disc {
-        true => format!("⌀{}", mm(wide)),
-        false => mm(wide),
-    };
-    let row = paper.bottom + FIRST_ROW;
-    let says = |words, length| Says {
-        words,
-        length,
-        scale: f,
-    };
-    let middle = if disc { paper.middle().y } else { paper.bottom };
-    across(
-        board,
-        at(paper.left, middle),
-        at(paper.right, middle),
-        row,
-        says(&width_words, wide),
-    );
-    if !disc {
-        let top = view.x(leftmost_at_top(part, &b));
-        upwards(
-            board,
-            at(paper.left, paper.bottom),
-            at(top, paper.top),
-            paper.left - FIRST_ROW,
-            says(&mm(tall), tall),
-        );
-    }
-    if part.kind == PartKind::Plate {
+    put_cut_sizes(board, part, &view, Reads::Millimetres, Across::Below);
+    if part.has_top() {
         board.bold(
             at(view.centre.x, paper.top - 1.2),
             "TOP",
@@ -133,17 +109,26 @@ fn picture(board: &mut Board, part: &CutPart, room: &PaperBox) {
             Hang::Middle,
         );
     }
-    let mut y = row + 7.5;
-    for (i, words) in titles(part).iter().enumerate() {
-        for line in wrap(words, room.width() - 4.0, NOTES, i == 0) {
-            let place = at(room.middle().x, y);
-            match i {
-                0 => board.bold(place, &line, NOTES, Hang::Middle),
-                _ => board.text(place, &line, NOTES, Hang::Middle),
-            };
-            y += 1.5 * NOTES;
-        }
+    let mut y = paper.bottom + FIRST_ROW + rows + TITLE_GAP;
+    for (line, is_name) in titles {
+        let place = at(room.middle().x, y);
+        match is_name {
+            true => board.bold(place, &line, NOTES, Hang::Middle),
+            false => board.text(place, &line, NOTES, Hang::Middle),
+        };
+        y += TITLE_PITCH * NOTES;
     }
+}
+
+/// What stands under the picture, broken to a width, each line with whether it is of the part's name.
+fn title_lines(part: &CutPart, width: f64) -> Vec<(String, bool)> {
+    let paragraphs = titles(part).into_iter().enumerate();
+    paragraphs
+        .flat_map(|(i, words)| {
+            let lines = wrap(&words, width, NOTES, i == 0).into_iter();
+            lines.map(move |line| (line, i == 0))
+        })
+        .collect()
 }
 
 fn titles(part: &CutPart) -> Vec<String> {
@@ -155,15 +140,22 @@ fn titles(part: &CutPart) -> Vec<String> {
     let uncut: usize = part.withheld.iter().map(|holes| holes.ids.len()).sum();
     let mass = part.mass_words();
     let mass = mass.map_or(String::new(), |words| format!(", {words} each"));
-    vec![
+    let mut titles = vec![
         format!(
             "{}, {} OFF, NOT TO SCALE, MILLIMETRES",
             part.name.to_uppercase(),
             part.number_off
         ),
-        part.lies.clone(),
+        part.lies.replace(" DEGREES", "°"),
         format!("{thickness}, {}{mass}", holes_words(cut, uncut)),
-    ]
+    ];
+    // The plate's picture is the large one, with room for what is measured across it.
+    let checked = long_sizes(part).into_iter();
+    let is_plate = part.kind == PartKind::Plate;
+    let between_places =
+        checked.filter(|size| is_plate && matches!(size.between, Between::Places | Between::Pops));
+    titles.extend(between_places.map(|size| format!("{}: {}", size.words, trimmed(size.mm, 2))));
+    titles
 }
 
 fn holes_words(cut: usize, uncut: usize) -> String {

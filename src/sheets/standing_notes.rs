@@ -117,9 +117,8 @@ pub fn row_numbers(line: &RivetLine) -> Option<String> {
 /// Notes beside the part as cut.
 pub fn cut_notes(set: &Set<'_>) -> Notes {
     let mut notes = vec![
-        "TRANSFER HEAT AND PLATE NUMBERS BEFORE CUTTING. DO NOT LET THEM GO WITH THE SCRAP.".into(),
-        "KERF IS THE CUTTER'S: SIZES ARE THE FINISHED CUT EDGE. DO NOT MIRROR; THIS FACE UP."
-            .into(),
+        "TRANSFER HEAT AND PLATE NUMBERS TO EVERY PART BEFORE CUTTING.".into(),
+        "KERF IS THE CUTTER'S: SIZES ARE THE CUT EDGE. DO NOT MIRROR.".into(),
     ];
     if set
         .spec
@@ -128,11 +127,51 @@ pub fn cut_notes(set: &Set<'_>) -> Notes {
         .as_ref()
         .is_some_and(|c| c.process.is_thermal())
     {
-        notes.push("FINISH NO PRESSURE HOLE BY HEAT. GRIND CUT EDGES BACK TO SOUND METAL.".into());
+        notes.push("FINISH NO PRESSURE HOLE BY HEAT. GRIND EDGES TO SOUND METAL.".into());
     }
-    notes.push("STAMP ONLY ON THE FLAT, AWAY FROM HEEL, WELD AND NEST.".into());
+    let away_from = match &set.design.flange {
+        Some(FlangeDesign::Pressed(_)) => "HEEL AND NEST",
+        Some(FlangeDesign::Fabricated(_)) => "WELDS AND NEST",
+        None => "THE NEST",
+    };
+    notes.push(format!("STAMP ONLY ON THE FLAT, AWAY FROM {away_from}."));
+    if let Some(FlangeDesign::Fabricated(ring)) = &set.design.flange {
+        notes.push("ON THE STRIP x AND y ARE MEASURED FROM ITS LOWER LEFT CORNER.".into());
+        if ring.towards != set.design.view_from {
+            notes.push(
+                "THE RING STANDS ON THE FACE THAT LIES DOWN: THE WORKS STRIKES ITS LINE THERE."
+                    .into(),
+            );
+        }
+    }
+    if set.figures.in_inches() {
+        notes.push("[ ] ARE THE MILLIMETRES OF THE CUT FILE; ~ IS ROUNDED TO 1/64.".into());
+    }
+    notes.push(tolerances(set));
     notes.push("HAVE A COMPETENT PERSON PLAN THE LIFT; MASSES ARE ESTIMATES.".into());
     Notes::new("NOTES", notes)
+}
+
+/// What the order allows on outline, holes and marks; what it does not say is to be asked for.
+fn tolerances(set: &Set<'_>) -> String {
+    let order = set.spec.written.cutting.as_ref().map(|c| &c.order);
+    let of = |what: &str, said: Option<&String>| {
+        let said = said.map_or("NOT STATED, ASK".into(), |s| s.to_uppercase());
+        format!("{what} {said}")
+    };
+    let holes = set.parts.iter().any(|part| !part.holes_cut.is_empty());
+    let mut said = vec![of(
+        "OUTLINE",
+        order.and_then(|o| o.outline_tolerance.as_ref()),
+    )];
+    if holes {
+        said.push(of(
+            "HOLES AS CUT",
+            order.and_then(|o| o.hole_tolerance.as_ref()),
+        ));
+    }
+    said.push(of("MARKS", order.and_then(|o| o.mark_tolerance.as_ref())));
+    format!("TOLERANCES: {}.", said.join("; "))
 }
 
 /// Points at which work stops.

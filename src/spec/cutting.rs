@@ -51,7 +51,8 @@ pub struct Cutting {
     pub stock: Option<super::plate::At>,
     /// Metal kept all round the part on that plate.
     pub stock_margin: Option<Size>,
-    /// Which way the plate was rolled, as the part lies in its file; as found where nothing is written.
+    /// Which way the plate was rolled, as the part lies in its file; where nothing is written the cutter stamps an
+    /// arrow as he finds it.
     pub rolling: Option<Rolling>,
     /// Templates as parts of their own: heel gauge and former outline, or the check of the ring's curve.
     #[serde(default)]

@@ -67,6 +67,8 @@ pub(crate) fn one_of_each() -> CutPart {
         places: Vec::new(),
         remarks: Vec::new(),
         inscriptions: Vec::new(),
+        by_hand: Vec::new(),
+        quarters: Vec::new(),
         mass_kg: None,
     }
 }
