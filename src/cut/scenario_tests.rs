@@ -511,7 +511,7 @@ fn written_round(spec: &Spec, path: &str) -> Vec<f64> {
         round.extend(
             nuts.into_iter()
                 .flatten()
-                .map(|n| mm(&n.across_flats) * 2.0 / 3.0_f64.sqrt()),
+                .map(|n| mm(&n.across_flats) * 2.0 / crate::units::angle::sqrt(3.0)),
         );
     }
     if let Some(at) = &set.pad {

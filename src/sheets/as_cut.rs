@@ -349,8 +349,6 @@ fn put_part(
     }
     let paper = view.paper_box(&b);
     let pops = PopRows::of(set, part, f);
-    let reads = Reads::Sheet(set.figures);
-    put_cut_sizes(board, part, &view, reads, pops.leave_the_diameter());
     if !main && f >= LEGIBLE {
         put_letters(board, part, &view);
     } else if !main {
@@ -383,6 +381,9 @@ fn put_part(
         .iter()
         .find(|pad| pad.name == part.name);
     label_quarters(board, set, part, &view, paper.top);
+    // After the stamps, since the radii look for room among them.
+    let reads = Reads::Sheet(set.figures);
+    put_cut_sizes(board, part, &view, reads, pops.leave_the_diameter());
     if let Some(pad) = pad.filter(|_| part.kind == PartKind::Pad) {
         if part.has_top() {
             put_top(board, &view, &paper);

@@ -5,6 +5,7 @@ use super::set::Set;
 use super::table::Table;
 use crate::cut::{Between, CutPart, PartKind, long_sizes};
 use crate::design::FlangeDesign;
+use crate::design::cutter::{Figure, Settings};
 use crate::spec::Flange;
 use crate::units::{Length, print};
 
@@ -40,10 +41,16 @@ pub fn blank_sizes(set: &Set<'_>) -> Table {
             );
         }
         Some(FlangeDesign::Fabricated(f)) => {
-            row("plate, width", fig.for_cutter(d.figures.outline_box.0));
-            row("plate, height", fig.for_cutter(d.figures.outline_box.1));
             row(
-                "length of the plate's edge",
+                "plate finished, width",
+                fig.for_cutter(d.figures.outline_box.0),
+            );
+            row(
+                "plate finished, height",
+                fig.for_cutter(d.figures.outline_box.1),
+            );
+            row(
+                "length of its edge",
                 fig.for_cutter(d.figures.outline_perimeter),
             );
             row(
@@ -57,7 +64,12 @@ pub fn blank_sizes(set: &Set<'_>) -> Table {
                     false => "not given".into(),
                 },
             );
-            row("ring strip as cut", fig.for_cutter(f.strip_cut));
+            let dress = dress_outside(set, f.ring_thickness.value());
+            let dress = dress.map_or(Length::ZERO, |figure| figure.value);
+            row(
+                "ring strip as cut",
+                fig.for_cutter(f.strip_cut + 2.0 * dress),
+            );
             row(
                 "ring bar, width by thickness",
                 format!(
@@ -68,15 +80,23 @@ pub fn blank_sizes(set: &Set<'_>) -> Table {
             );
         }
         None => {
-            row("plate, width", fig.for_cutter(d.figures.outline_box.0));
-            row("plate, height", fig.for_cutter(d.figures.outline_box.1));
+            row(
+                "plate finished, width",
+                fig.for_cutter(d.figures.outline_box.0),
+            );
+            row(
+                "plate finished, height",
+                fig.for_cutter(d.figures.outline_box.1),
+            );
         }
     }
-    let cutting = set.spec.written.cutting.as_ref();
-    if let Some(dress) = cutting.and_then(|c| c.dress_outside.as_ref()) {
+    if let (Some(dress), false) = (
+        dress_outside(set, d.thickness.value()),
+        matches!(d.flange, Some(FlangeDesign::Pressed(_))),
+    ) {
         row(
             "left on outside edges for dressing",
-            fig.size_for_cutter(dress),
+            fig.for_cutter(dress.value),
         );
     }
     for size in set.parts.iter().flat_map(long_sizes) {
@@ -96,6 +116,12 @@ pub fn blank_sizes(set: &Set<'_>) -> Table {
         row("mass of the plate finished, every hole out", fig.mass(kg));
     }
     table
+}
+
+/// What the cutter leaves on outside edges of a part of this thickness.
+fn dress_outside(set: &Set<'_>, thickness: Length) -> Option<Figure> {
+    let cutting = set.spec.written.cutting.as_ref()?;
+    Settings::of(cutting, Some(thickness)).dress_outside()
 }
 
 /// Whether the spec says what is added to the strip of a ring; what it does not say is no nought.
@@ -203,7 +229,12 @@ pub fn check_sizes(set: &Set<'_>) -> Option<Table> {
             ("SIZE", 26.0, Hang::End),
         ],
     );
-    for part in set.parts {
+    // A template has every size of it on its view.
+    let parts = set
+        .parts
+        .iter()
+        .filter(|part| part.kind != PartKind::Template);
+    for part in parts {
         let sizes = long_sizes(part).into_iter();
         for size in sizes.filter(|size| size.between == Between::Places) {
             table.row(vec![

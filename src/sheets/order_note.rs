@@ -18,6 +18,8 @@ const EDGE: f64 = 12.0;
 const MAIN_SHARE: f64 = 0.55;
 /// Kept for dimensions of a part, mm: left, above, right.
 const AROUND: (f64, f64, f64) = (16.0, 8.0, 8.0);
+/// Least height of a picture, mm: however many there are, each can be told from the others.
+const LEAST: f64 = 3.0;
 /// From the lowest dimension to the first line of the title, mm.
 const TITLE_GAP: f64 = 7.5;
 /// From line to line of the title, as a share of its height.
@@ -84,7 +86,10 @@ fn picture(board: &mut Board, part: &CutPart, room: &PaperBox) {
     let left = left + rows;
     let titles = title_lines(part, room.width() - 4.0);
     let below = FIRST_ROW + rows + TITLE_GAP + TITLE_PITCH * NOTES * titles.len() as f64;
-    let free = (room.width() - left - right, room.height() - above - below);
+    let free = (
+        room.width() - left - right,
+        (room.height() - above - below).max(LEAST),
+    );
     // A picture fills its room: nobody measures it, and the file beside it is at true size.
     let f = (free.0 / b.width()).min(free.1 / b.height()).min(1.0);
     let spare = (free.0 - b.width() * f) / 2.0;
