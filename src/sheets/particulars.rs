@@ -11,25 +11,37 @@ use super::{Pattern, Pen, Role};
 use crate::checks::{Finding, Verdict};
 use crate::spec::{Spec, ViewFrom};
 
-/// Widths of the fields, row by row, mm, beside the title block; the proving bar stands in the first of the last row.
-const BESIDE: [&[f64]; 4] = [
-    &[40.0, 98.0, 72.0],
-    &[46.0, 56.0, 82.0, 26.0],
-    &[48.0, 68.0, 44.0, 50.0],
-    &[121.0, 89.0],
-];
-/// Height of the rows there, mm.
-const ROWS_BESIDE: [f64; 4] = [9.0; 4];
-/// Widths on the title block of upright paper.
-const UPRIGHT: [&[f64]; 4] = [
-    &[40.0, 80.0, 60.0],
-    &[36.0, 36.0, 84.0, 24.0],
-    &[44.0, 50.0, 40.0, 46.0],
-    &[121.0, 59.0],
-];
+/// How the particulars are shared out, mm.
+struct Shares {
+    /// Heights of the four rows.
+    rows: [f64; 4],
+    /// Widths of the fields of the first three; of the third only those left of the signatures.
+    widths: [&'static [f64]; 3],
+    /// Fields for signatures and stamps with their widths; they are as high as the last two rows.
+    signed: [(&'static str, f64); 2],
+}
 
-/// Height of the rows there, mm: the second has words on two lines.
-const ROWS_UPRIGHT: [f64; 4] = [9.0, 12.0, 9.0, 9.0];
+/// Beside the title block.
+const BESIDE: Shares = Shares {
+    rows: [9.0; 4],
+    widths: [
+        &[38.0, 80.0, 50.0, 42.0],
+        &[46.0, 56.0, 82.0, 26.0],
+        &[36.0, 84.0],
+    ],
+    signed: [("WORKS APPROVAL", 40.0), ("INSPECTING BODY, STAMP", 50.0)],
+};
+
+/// On the title block of upright paper: the second row has words on two lines.
+const UPRIGHT: Shares = Shares {
+    rows: [9.0, 12.0, 9.0, 9.0],
+    widths: [
+        &[38.0, 60.0, 40.0, 42.0],
+        &[36.0, 36.0, 84.0, 24.0],
+        &[36.0, 84.0],
+    ],
+    signed: [("WORKS, SIGN", 26.0), ("INSPECTING BODY", 34.0)],
+};
 
 /// Where one stands and where one looks, in words.
 pub fn view_words(view_from: ViewFrom) -> &'static str {
@@ -60,14 +72,9 @@ pub fn put_particulars(board: &mut Board, spec: &Spec, findings: &[Finding]) {
     let f = frame(board.paper);
     let upright = is_upright(board.paper);
     // Beside the title block; on it where it fills the width of the paper.
-    let (right, top, heights, widths) = match upright {
-        true => (
-            f.right,
-            f.bottom - FOOT - FOOT_ABOVE,
-            ROWS_UPRIGHT,
-            &UPRIGHT,
-        ),
-        false => (f.right - WIDTH, f.bottom - FOOT, ROWS_BESIDE, &BESIDE),
+    let (right, top, shares) = match upright {
+        true => (f.right, f.bottom - FOOT - FOOT_ABOVE, UPRIGHT),
+        false => (f.right - WIDTH, f.bottom - FOOT, BESIDE),
     };
     // On paper wider than A3 the strip keeps its A3 width and stands against the title block.
     let left = (right - 210.0).max(f.left);
@@ -105,22 +112,18 @@ pub fn put_particulars(board: &mut Board, spec: &Spec, findings: &[Finding]) {
     } else {
         "ALL DIMENSIONS IN"
     };
-    let stamp_words = if upright {
-        "INSPECTING BODY (STAMP)"
-    } else {
-        "INSPECTING BODY (SIGN, STAMP)"
-    };
     let field = |label, value, height| Field {
         label,
         value,
         height,
         bold: false,
     };
-    let rows: [Vec<Field<'_>>; 4] = [
+    let rows: [Vec<Field<'_>>; 3] = [
         vec![
             field("WORKING PRESSURE", &pressure, 3.0),
             field(material_words, &metal, 3.0),
             field("CERTIFICATE", &certificate, 3.0),
+            field("FINDINGS NOT JUDGED", &open, 3.5),
         ],
         vec![
             field("SCALE", &scale, 3.5),
@@ -129,17 +132,14 @@ pub fn put_particulars(board: &mut Board, spec: &Spec, findings: &[Finding]) {
             field("PROJECTION", "", 2.5),
         ],
         vec![
-            field("WORKS APPROVAL (SIGN)", "", 2.5),
-            field(stamp_words, "", 2.5),
             field("SPEC FINGERPRINT", &fingerprint, 3.5),
-            field("FINDINGS NOT JUDGED", &open, 3.5),
+            field("JUDGED BY", &rules, 2.5),
         ],
-        vec![field("", "", 2.5), field("JUDGED BY", &rules, 2.5)],
     ];
-    let mut y = top;
-    for ((fields, widths), row) in rows.iter().zip(widths).zip(heights) {
-        let mut x = left;
-        for (one, wide) in fields.iter().zip(*widths) {
+    let (mut x, mut y) = (left, top);
+    for ((fields, widths), row) in rows.iter().zip(shares.widths).zip(shares.rows) {
+        x = left;
+        for (one, wide) in fields.iter().zip(widths) {
             let b = PaperBox::new(x, y, x + wide, y + row);
             put_field(board, b, one);
             if one.label == "PROJECTION" {
@@ -149,9 +149,17 @@ pub fn put_particulars(board: &mut Board, spec: &Spec, findings: &[Finding]) {
         }
         y += row;
     }
+    let [.., third, fourth] = shares.rows;
+    let foot = y + fourth;
+    put_field(board, PaperBox::new(left, y, x, foot), &field("", "", 2.5));
+    put_proving_bar(board, at(left + 2.5, foot - fourth / 2.0));
+    for (label, wide) in shares.signed {
+        let b = PaperBox::new(x, y - third, x + wide, foot);
+        put_field(board, b, &field(label, "", 2.5));
+        x += wide;
+    }
     board.rule(at(left, top), at(right, top), Pen::Frame);
-    board.rule(at(left, top), at(left, y), Pen::Frame);
-    put_proving_bar(board, at(left + 2.5, y - heights[3] / 2.0));
+    board.rule(at(left, top), at(left, foot), Pen::Frame);
 }
 
 /// Width of the symbol with its centre lines, mm.
@@ -194,4 +202,29 @@ fn put_first_angle_symbol(board: &mut Board, left: f64, middle: f64) {
         at(circles, middle - large - over * 0.4),
         at(circles, middle + large + over * 0.4),
     );
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::face;
+    use super::super::letter_size::LABEL;
+    use super::*;
+
+    /// A signature wants some 12 mm below the label of its field, and a stamp no less (common practice, no source); labels stay
+    /// clear of the rule beside them.
+    #[test]
+    fn holds_there_is_room_to_sign_and_stamp() {
+        for shares in [BESIDE, UPRIGHT] {
+            let [.., third, fourth] = shares.rows;
+            assert!(third + fourth - LABEL - 2.0 >= 12.0);
+            for (label, wide) in shares.signed {
+                let room = wide - 2.0 * 1.2;
+                assert!(face::width(label, LABEL, false) <= room, "{label}");
+            }
+            let whole = |widths: &[f64]| widths.iter().sum::<f64>();
+            let signed: f64 = shares.signed.iter().map(|(_, wide)| wide).sum();
+            assert_eq!(whole(shares.widths[0]), whole(shares.widths[1]));
+            assert_eq!(whole(shares.widths[0]), whole(shares.widths[2]) + signed);
+        }
+    }
 }

@@ -361,3 +361,44 @@ impl Table {
         top + high
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::lettering::lay_words;
+    use super::*;
+
+    /// Words of one line stand on one base line whether letters hang below it or a fraction reaches above and below.
+    #[test]
+    fn holds_words_of_a_row_share_a_base_line() {
+        for height in [2.5, 3.5] {
+            let base = |words: &str| {
+                let cell = Cell::of(vec![words.to_string()], height);
+                let (_, base) = cell.lines[0];
+                base - cell.high / 2.0
+            };
+            for words in ["(jpg)", "1 {27/32}", "{5/8} [15.88]"] {
+                let apart = base(words) - base("A");
+                assert!(apart.abs() < 1e-9, "{words} stands {apart} mm off");
+            }
+        }
+    }
+
+    /// Lines of a cell keep off one another, and digits of a fraction are as high as the least lettering of a table.
+    #[test]
+    fn holds_lines_of_a_cell_keep_apart() {
+        let lines = ["pilot {1/2}, bore", "1 {13/16}, ream", "to size (gauge)"];
+        let cell = Cell::of(lines.map(str::to_string).to_vec(), TABLE);
+        for pair in cell.lines.windows(2) {
+            let (_, fall) = rise_and_fall(&pair[0].0, TABLE);
+            let (rise, _) = rise_and_fall(&pair[1].0, TABLE);
+            assert!(pair[1].1 - rise - (pair[0].1 + fall) > 0.0, "{pair:?}");
+        }
+        let fraction = lay_words("{7/8}", TABLE, false);
+        let digit = |share: f64| share * TABLE;
+        let sizes = fraction.pieces.iter().filter_map(|piece| match piece {
+            super::super::lettering::Piece::Glyph { size, .. } => Some(digit(*size)),
+            _ => None,
+        });
+        assert_eq!(sizes.collect::<Vec<_>>(), [2.5, 2.5]);
+    }
+}

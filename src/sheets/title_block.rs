@@ -15,6 +15,9 @@ pub const WIDTH: f64 = 180.0;
 /// Between the tails of the last line of a field and its rule, mm.
 const CLEAR: f64 = 0.4;
 
+/// Height of a row of the revision table, in which somebody signs, mm.
+const SIGNED: f64 = 7.0;
+
 /// What a print is worth.
 const UNCONTROLLED: &str = "UNCONTROLLED WHEN PRINTED UNLESS STAMPED";
 
@@ -163,6 +166,7 @@ pub fn revision_table(spec: &Spec) -> super::table::Table {
             ("SIGNED", 44.0, Hang::Start),
         ],
     );
+    table.least_row = SIGNED;
     let job = &spec.written.job;
     for r in job.revisions.iter().rev() {
         table.rows.push(vec![
