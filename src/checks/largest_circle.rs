@@ -9,12 +9,14 @@
 //!          one C only). Its table of C was not to be had.
 //! Covers:  the circle through what `support` counts as support. It is compared only with the constants that the works enters under
 //!          `own_limits.largest_circle` from the code that it holds: neither C nor f1 is ever guessed. The thickness is as ordered:
-//!          what is to be taken as lost stands in that entry.
+//!          what is to be taken as lost stands in that entry. Of a plate that is kept it is the least reading within the circle, in
+//!          metal that stays; with none there it is not judged.
 //! Leaves:  plates of uneven thickness; pressure on parts outside the flange line.
 
 use super::measure::{Unit, figure, rounded};
+use super::metal_there::reckoned;
 use super::{Finding, Rule, source};
-use crate::design::{Design, LargestCircle, Touch};
+use crate::design::{Design, LargestCircle, Point, Touch};
 use crate::spec::{CircleLimit, Written};
 use crate::units::{Length, Stress};
 
@@ -75,7 +77,14 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         (Some(limit), Some(pressure)) => {
             let finding = RULE.finding_of_works(&limit.origin, place(circle, unit));
             let finding = described(finding, design, circle, unit);
-            *first = compared(finding, written, circle, limit, pressure.value());
+            let within = |at: Point| at.distance(circle.centre) * 2.0 <= circle.diameter.to_mm();
+            *first = match reckoned(written, design.metal_there(within), "within the circle") {
+                Ok(metal) => {
+                    let finding = metal.as_found.iter().fold(finding, Finding::also);
+                    compared(finding, metal.thickness, circle, limit, pressure.value())
+                }
+                Err(why) => finding.not_judged(why),
+            };
         }
     }
     findings.extend(without_tubes(design, circle, unit));
@@ -113,15 +122,12 @@ fn described(finding: Finding, design: &Design, circle: &LargestCircle, unit: Un
 
 fn compared(
     finding: Finding,
-    written: &Written,
+    e: Length,
     circle: &LargestCircle,
     limit: &CircleLimit,
     pressure: Stress,
 ) -> Finding {
-    let (e, e1) = (
-        written.plate.thickness.value(),
-        limit.thickness_allowance.value(),
-    );
+    let e1 = limit.thickness_allowance.value();
     let (f1, c, d) = (limit.stress.value(), limit.constant, circle.diameter);
     let allowed = circle_pressure(f1, e, e1, c, d);
     finding

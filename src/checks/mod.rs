@@ -29,6 +29,7 @@ pub mod ligament_at_stage;
 pub mod ligament_efficiency;
 pub mod longitudinal_stay;
 pub mod measure;
+mod metal_there;
 pub mod mixed_holes;
 pub mod old_sizes;
 pub mod other_ligaments;

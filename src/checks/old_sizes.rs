@@ -5,7 +5,8 @@
 //! ```
 //!
 //! Source:  geometry: a flat plate bends by the square of its thickness.
-//! Covers:  whatever `plate.original` gives; 12 mm for 1/2 in is 0.7 mm thinner and bends at 89 % of the load.
+//! Covers:  whatever `plate.original` gives; 12 mm for 1/2 in is 0.7 mm thinner and bends at 89 % of the load. Of a plate that is kept, t
+//!          is the least reading of the survey in metal that stays.
 //! Leaves:  whether the departure may be made. Mill tolerance can take another few tenths: order on the least thickness.
 
 use super::measure::{Unit, figure, rounded};
@@ -36,7 +37,7 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
     beside_original(written, design)
         .into_iter()
         .filter_map(|one| match one.what {
-            OriginalFigure::Thickness => thickness(written, design, original),
+            OriginalFigure::Thickness => thickness(written, &one.now, original),
             // The heel of a pressed flange is told under `flange_radius`.
             OriginalFigure::HeelRadius if one.now.length().is_some() => None,
             _ if one.departs() => Some(departure(written, original, &one)),
@@ -45,39 +46,47 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         .collect()
 }
 
-fn thickness(written: &Written, design: &Design, original: &Original) -> Option<Finding> {
-    let was = original.thickness.as_ref()?;
-    let (now, unit) = (design.thickness.value(), Unit::of_job(written));
-    let share = bending_share(now, was.value());
-    let why = if now.same_as(was.value()) {
+fn thickness(written: &Written, now: &Told, original: &Original) -> Option<Finding> {
+    let (was, finding) = (original.thickness.as_ref()?, RULE.finding("thickness"));
+    let Told::Size(now) = now else {
+        let why = "what is left of the thickness is not known: the plate is kept, and no reading of `survey.readings` stands in metal that stays";
+        return Some(finding.because(why));
+    };
+    let unit = Unit::of_job(written);
+    let share = bending_share(now.value(), was.value());
+    let whose = match written.plate.kept {
+        true => "the least reading that stays, ",
+        false => "",
+    };
+    let why = if now.value().same_as(was.value()) {
         format!(
-            "as thick as the original, {} ({})",
+            "{whose}as thick as the original, {} ({})",
             was.as_written(),
             original.source
         )
     } else {
-        let word = if now < was.value() {
+        let word = if now.value() < was.value() {
             "thinner than"
         } else {
             "thicker than"
         };
         format!(
-            "{} for {}: {word} the original by {}, and {} % of its strength in bending; not like for like ({})",
-            design.thickness.as_written(),
+            "{whose}{} for {}: {word} the original by {}, and {} % of its strength in bending; not like for like ({})",
+            now.as_written(),
             was.as_written(),
-            unit.text((now - was.value()).abs()),
+            unit.text((now.value() - was.value()).abs()),
             rounded(100.0 * share, 0),
             original.source
         )
     };
     Some(
-        RULE.finding("thickness")
+        finding
             .with_length("original", "t0", was.value(), unit)
-            .provides_length(now, unit)
+            .provides_length(now.value(), unit)
             .because(why)
             .work(format!(
                 "(t/t0)² = ({}/{})² = {}",
-                figure(now.to_mm()),
+                figure(now.value().to_mm()),
                 figure(was.value().to_mm()),
                 figure(share)
             )),

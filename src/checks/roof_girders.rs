@@ -15,7 +15,7 @@
 //!          refuse the key; flues, of which the regulation does not speak; what share the side plates carry.
 
 use super::measure::{figure, rounded};
-use super::tube_plate_thickness::reckoned_thickness;
+use super::metal_there::among_tubes;
 use super::{Finding, Rule, source, why_not_steel};
 use crate::design::Design;
 use crate::spec::{Nest, NestPurpose, RoofGirders, SidePlates, Written};
@@ -124,7 +124,7 @@ fn terms(
     ))?;
     Ok(Terms {
         pressure: pressure.value(),
-        thickness: reckoned_thickness(written),
+        thickness: among_tubes(written, design)?.left,
         bore: nest.tube.value() - 2.0 * wall.value(),
         pitch,
         along,

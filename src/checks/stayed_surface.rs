@@ -10,14 +10,15 @@
 //! Source:  ASME Section I 2007, PG-46.1, as restated; the form and its step at 7/16 in also in National Board proposal NB12-1201.
 //! Covers:  any flat whose stays stand in rows and columns, on the greatest pitch between neighbouring lines of stay centres, either
 //!          way. C follows from `stay.ends`; S is a quarter of `plate.material.strength`; t is less the corrosion allowance: none
-//!          of them is guessed.
+//!          of them is guessed. Of a plate that is kept, t is the least reading among the stays, in metal that stays; with none there
+//!          it is not judged.
 //! Leaves:  stays that stand in no rows and columns, and the flat beyond the outermost, both of which `largest_circle` looks at;
 //!          oblong patterns, for which `stayed_surface_rectangular` is kinder. Do not mix with the constants 112 to 175, which go
 //!          with sixteenths of an inch.
 
 use super::measure::{Unit, figure, rounded};
+use super::metal_there::reckoned;
 use super::stay_core::{StayGroup, stay_groups};
-use super::tube_plate_thickness::reckoned_thickness;
 use super::{Finding, Rule, source, why_not_steel};
 use crate::design::{Design, StayPitch};
 use crate::spec::{StayEnds, Written};
@@ -100,13 +101,17 @@ pub(super) fn stayed<'a>(written: &'a Written, design: &Design) -> Vec<Stayed<'a
                 pitch.across.len() + 1,
                 pitch.up.len() + 1
             ),
-            terms: terms(written, &group),
+            terms: terms(written, design, &group),
         })
     };
     design.stay_pitches.iter().filter_map(of_pitch).collect()
 }
 
-fn terms<'a>(written: &'a Written, group: &StayGroup) -> Result<Terms<'a>, String> {
+fn terms<'a>(
+    written: &'a Written,
+    design: &Design,
+    group: &StayGroup,
+) -> Result<Terms<'a>, String> {
     if let Some(why) = why_not_steel(written) {
         return Err(why);
     }
@@ -123,7 +128,8 @@ fn terms<'a>(written: &'a Written, group: &StayGroup) -> Result<Terms<'a>, Strin
         .working_pressure
         .as_ref()
         .ok_or("`working_pressure` is not given")?;
-    let thickness = reckoned_thickness(written);
+    let metal = design.metal_among(|hole| hole.group == group.index());
+    let thickness = reckoned(written, metal, "among these stays")?.left;
     Ok(Terms {
         constant: constant(ends, thickness),
         allowed: stress_allowed(strength.value()),

@@ -8,11 +8,12 @@
 //! Source:  Indian Boiler Regulations 1950, regulation 580, its alternative.
 //! Covers:  the same pairs as `tube_ligament`. It judges only where `judged_by` names it, never because the regulations are named:
 //!          choosing it is an engineer's decision. `tube_ligament` then becomes a note.
+//!          Of a plate that is kept, t is the least reading among the tubes, in metal that stays; with none there it is not judged.
 //! Leaves:  what `tube_ligament` leaves.
 
 use super::measure::{Unit, figure};
+use super::metal_there::among_tubes;
 use super::pairs::{Pair, beside_tubes};
-use super::tube_plate_thickness::reckoned_thickness;
 use super::{Finding, Rule, source, why_not_steel};
 use crate::design::Design;
 use crate::spec::Written;
@@ -42,11 +43,18 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
     if pairs.is_empty() {
         return Vec::new();
     }
-    let thickness = reckoned_thickness(written);
-    vec![
-        by_thickness(written, &pairs, thickness),
-        by_section(written, &pairs, thickness),
-    ]
+    let reckoned = match among_tubes(written, design) {
+        Ok(reckoned) => reckoned,
+        Err(why) => return vec![RULE.finding("tubes").not_judged(why)],
+    };
+    let found = [
+        by_thickness(written, &pairs, reckoned.left),
+        by_section(&pairs, reckoned.left),
+    ];
+    let said = reckoned.as_found.as_deref().unwrap_or_default();
+    let said = found.map(|finding| finding.because(said));
+    said.map(|finding| not_unless_steel(finding, written))
+        .into()
 }
 
 fn by_thickness(written: &Written, pairs: &[Pair], thickness: Length) -> Finding {
@@ -57,8 +65,7 @@ fn by_thickness(written: &Written, pairs: &[Pair], thickness: Length) -> Finding
         .reduce(larger_hole)
         .expect("a list of pairs is never empty");
     let d = largest.tube_hole();
-    let finding = RULE
-        .finding(format!("thickness, {}", largest.place()))
+    RULE.finding(format!("thickness, {}", largest.place()))
         .with_length("hole", "D", d, unit)
         .at_least_length(least_thickness(d), thickness, unit)
         .work(format!(
@@ -66,11 +73,10 @@ fn by_thickness(written: &Written, pairs: &[Pair], thickness: Length) -> Finding
             figure(d.to_inches()),
             figure(least_thickness(d).to_inches())
         ))
-        .work(format!("provided = {} in", figure(thickness.to_inches())));
-    not_unless_steel(finding, written)
+        .work(format!("provided = {} in", figure(thickness.to_inches())))
 }
 
-fn by_section(written: &Written, pairs: &[Pair], thickness: Length) -> Finding {
+fn by_section(pairs: &[Pair], thickness: Length) -> Finding {
     let section = |pair: &Pair| pair.metal.to_mm() * thickness.to_mm() / SQUARE_MM_PER_SQUARE_INCH;
     let margin = |pair: &Pair| section(pair) - least_section_in2(pair.tube_hole());
     let worst = pairs
@@ -79,8 +85,7 @@ fn by_section(written: &Written, pairs: &[Pair], thickness: Length) -> Finding {
         .reduce(|a, b| if margin(&b) < margin(&a) { b } else { a })
         .expect("a list of pairs is never empty");
     let (d, least) = (worst.tube_hole(), least_section_in2(worst.tube_hole()));
-    let finding = RULE
-        .finding(format!("section, {}", worst.place()))
+    RULE.finding(format!("section, {}", worst.place()))
         .with("hole", "D", d.to_inches(), "in")
         .with("ligament", "", worst.metal.to_inches(), "in")
         .with("thickness", "t", thickness.to_inches(), "in")
@@ -95,8 +100,7 @@ fn by_section(written: &Written, pairs: &[Pair], thickness: Length) -> Finding {
             figure(worst.metal.to_inches()),
             figure(thickness.to_inches()),
             figure(section(&worst))
-        ));
-    not_unless_steel(finding, written)
+        ))
 }
 
 fn larger_hole<'a>(a: Pair<'a>, b: Pair<'a>) -> Pair<'a> {

@@ -6,10 +6,12 @@
 //! ```
 //!
 //! Source:  Indian Boiler Regulations 1950, regulation 580.
-//! Covers:  expanded tubes in a steel plate; the largest tube or flue hole of the plate governs.
+//! Covers:  expanded tubes in a steel plate; the largest tube or flue hole of the plate governs. Of a plate that is kept, t is the least
+//!          reading among the tubes, in metal that stays; with none there it is not judged.
 //! Leaves:  the thickness that staying asks for, and mill tolerance: order on the least thickness.
 
 use super::measure::{Unit, figure};
+use super::metal_there::{Reckoned, among_tubes};
 use super::{Finding, Rule, source, why_not_steel};
 use crate::design::{Design, Hole};
 use crate::spec::Written;
@@ -34,27 +36,15 @@ pub fn least_thickness(hole: Length) -> Length {
     }
 }
 
-/// Thickness left for a strength check: as ordered, less what the works says is to be taken as lost.
-pub fn reckoned_thickness(written: &Written) -> Length {
-    let lost = written
-        .plate
-        .corrosion_allowance
-        .as_ref()
-        .map_or(Length::ZERO, |a| a.size.value());
-    written.plate.thickness.value() - lost
-}
-
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let Some(largest) = largest_tube_hole(design) else {
         return Vec::new();
     };
     let (unit, hole) = (Unit::of_job(written), largest.ligament_hole);
-    let (required, provided) = (least_thickness(hole), reckoned_thickness(written));
-    let mut finding = RULE
+    let required = least_thickness(hole);
+    let finding = RULE
         .finding(format!("largest tube hole, {}", largest.id))
         .with_length("hole", "D", hole, unit)
-        .with_length("thickness", "t", written.plate.thickness.value(), unit)
-        .at_least_length(required, provided, unit)
         .work(format!(
             "D = {} in, {} 2 in: at least {} in",
             figure(hole.to_inches()),
@@ -65,26 +55,39 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
             },
             figure(required.to_inches())
         ));
-    if let Some(allowance) = &written.plate.corrosion_allowance {
-        finding = finding
-            .with_length("corrosion allowance", "", allowance.size.value(), unit)
-            .because(format!(
-                "less the corrosion allowance of {}",
-                allowance.origin
-            ))
-            .work(format!(
-                "provided = {} − {} = {} in",
-                figure(written.plate.thickness.value().to_inches()),
-                figure(allowance.size.value().to_inches()),
-                figure(provided.to_inches())
-            ));
-    } else {
-        finding = finding.work(format!("provided = {} in", figure(provided.to_inches())));
-    }
-    if let Some(why) = why_not_steel(written) {
-        finding = finding.not_judged(why);
-    }
-    vec![finding]
+    let finding = match among_tubes(written, design) {
+        Ok(reckoned) => compared(written, finding, required, &reckoned),
+        Err(why) => finding.not_judged(why),
+    };
+    vec![match why_not_steel(written) {
+        Some(why) => finding.not_judged(why),
+        None => finding,
+    }]
+}
+
+fn compared(written: &Written, finding: Finding, required: Length, reckoned: &Reckoned) -> Finding {
+    let unit = Unit::of_job(written);
+    let finding = finding
+        .with_length("thickness", "t", reckoned.thickness, unit)
+        .at_least_length(required, reckoned.left, unit)
+        .because(reckoned.as_found.clone().unwrap_or_default());
+    let (thickness, left) = (reckoned.thickness.to_inches(), reckoned.left.to_inches());
+    let Some(allowance) = &written.plate.corrosion_allowance else {
+        return finding.work(format!("provided = {} in", figure(left)));
+    };
+    let lost = allowance.size.value();
+    finding
+        .with_length("corrosion allowance", "", lost, unit)
+        .also(format!(
+            "less the corrosion allowance of {}",
+            allowance.origin
+        ))
+        .work(format!(
+            "provided = {} − {} = {} in",
+            figure(thickness),
+            figure(lost.to_inches()),
+            figure(left)
+        ))
 }
 
 /// The largest hole that takes a tube or flue; of several alike, the first.

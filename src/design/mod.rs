@@ -23,6 +23,7 @@ mod grip;
 mod hole;
 mod hole_index;
 mod hole_set;
+mod kept;
 mod keyhole;
 mod land;
 mod largest_circle;
@@ -40,6 +41,7 @@ mod outline_of_spec;
 mod outline_offset;
 mod overlap;
 mod path;
+mod piece;
 mod point;
 mod reading;
 mod repair;
@@ -82,6 +84,7 @@ pub use grip::{girth, grip};
 pub use hole::{Hole, HoleGroup, LineWay, NestLine, Omission, Stage};
 pub use hole_index::HoleIndex;
 pub use hole_set::across_corners;
+pub use kept::MetalThere;
 pub use keyhole::ImpossibleKeyhole;
 pub use land::{Land, lands};
 pub use largest_circle::{LargestCircle, Touch, largest_circle};
@@ -91,6 +94,7 @@ pub use original::{BesideOriginal, OriginalFigure, Told, beside_original};
 pub use outline::{NotAnOutline, Outline};
 pub use outline_offset::OffsetFailed;
 pub use path::{BadStep, ImpossiblePath, Step, Walk};
+pub use piece::{PieceLetIn, PieceSize};
 pub use point::Point;
 pub use reading::{Covered, Reading};
 pub use repair::{AmongStays, FlangeCrossing, LeftBy, Repair, RepairWork, between_areas};
@@ -120,7 +124,9 @@ pub struct Design {
     pub kind: Kind,
     /// The side one looks from.
     pub view_from: ViewFrom,
-    /// Thickness as written.
+    /// Whether the plate stands and is kept, so that only what lies in its pieces let in is made.
+    pub kept: bool,
+    /// Thickness as written; of a plate that is kept, as it was made.
     pub thickness: Size,
     /// Edge of the finished plate in the face view: the outside of a pressed flange, or the edge of a flat plate.
     pub edge: Outline,

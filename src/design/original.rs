@@ -1,6 +1,6 @@
 //! What a plate departs from its original in: each figure that the spec gives of the original beside that of this plate.
 
-use super::{Design, FlangeDesign};
+use super::{Design, FlangeDesign, MetalThere};
 use crate::spec::{NestPurpose, Purpose, Written};
 use crate::units::{Length, Size};
 
@@ -101,6 +101,15 @@ impl BesideOriginal {
     }
 }
 
+/// As ordered; of a plate that is kept, the least reading that stays.
+fn thickness_now(design: &Design) -> Told {
+    match design.metal_there(|_| true) {
+        MetalThere::AsWritten => Told::Size(design.thickness.clone()),
+        MetalThere::AsFound(reading) => Told::Size(reading.thickness.clone()),
+        MetalThere::NotFound => Told::Nothing("not known: no reading of the survey"),
+    }
+}
+
 /// Every figure that the spec gives of the original, beside this plate's; in the order of a description of a plate.
 pub fn beside_original(written: &Written, design: &Design) -> Vec<BesideOriginal> {
     let Some(original) = &written.plate.original else {
@@ -128,7 +137,7 @@ pub fn beside_original(written: &Written, design: &Design) -> Vec<BesideOriginal
         (
             OriginalFigure::Thickness,
             size(&original.thickness),
-            Told::Size(design.thickness.clone()),
+            thickness_now(design),
         ),
         (
             OriginalFigure::Material,

@@ -6,6 +6,7 @@
 use super::amount::{Amounts, point};
 use super::gap::{gap_of_chains, gap_of_outlines};
 use super::numbering::Numbered;
+use super::piece::{PieceLetIn, piece_let_in};
 use super::repair_line::{LineSite, weld_line};
 use super::smokebox_tube_plate::Form;
 use super::stay_field::{StayField, stay_fields};
@@ -40,8 +41,10 @@ pub struct Repair {
     pub to_end_of_flat: Option<(NamedLine, Length)>,
     /// Holes in the metal that is renewed, and holes that a crack starts from, as indices into [`super::Design::holes`].
     pub holes_in_it: Vec<usize>,
-    /// Rivets in a piece let in.
-    pub rivets_in_it: usize,
+    /// Rivets in a piece let in, as indices into [`RivetLine::rivets`].
+    pub rivets_in_it: Vec<usize>,
+    /// What a piece let in is ordered as.
+    pub piece: Option<PieceLetIn>,
     /// How it lies to the stayed area.
     pub among_stays: AmongStays,
     /// Where it stands in the spec: `repairs[2]`.
@@ -114,6 +117,25 @@ pub struct FlangeCrossing {
     pub off_square_deg: f64,
     /// The nearest rivet, and the metal along the bore from its hole to the weld.
     pub rivet: Option<(String, Length)>,
+    /// The nearest rivet on each hand of it, anticlockwise first, with the metal to it.
+    pub beside: Vec<(String, Length)>,
+}
+
+impl Repair {
+    /// Whether a piece let in takes in the flange at this angle, degrees clockwise from the top: between its two welds there, on the
+    /// side of the lesser angle.
+    pub fn takes_in(&self, angle_deg: f64) -> bool {
+        let [a, b] = &self.crossings[..] else {
+            return false;
+        };
+        let turn = |from: f64, to: f64| (to - from).rem_euclid(360.0);
+        let (first, last) = match turn(a.angle_deg, b.angle_deg) <= 180.0 {
+            true => (a, b),
+            false => (b, a),
+        };
+        self.piece.is_some()
+            && turn(first.angle_deg, angle_deg) <= turn(first.angle_deg, last.angle_deg)
+    }
 }
 
 /// Everything that repairs are placed on.
@@ -184,6 +206,7 @@ fn placed(
             (repair.flat_length, repair.length) = (laid.flat_length, laid.length);
             (repair.weld, repair.renews) = (laid.weld, laid.renews);
             repair.crossings = laid.crossings;
+            repair.piece = piece_let_in(site, line, &repair);
             Some(repair)
         }
         RepairWeld::GirthCracks(cracks) => Some(bare(path, RepairWork::GirthCracks(*cracks))),
@@ -208,7 +231,8 @@ fn bare(path: &str, work: RepairWork) -> Repair {
         nearest: Vec::new(),
         to_end_of_flat: None,
         holes_in_it: Vec::new(),
-        rivets_in_it: 0,
+        rivets_in_it: Vec::new(),
+        piece: None,
         among_stays: AmongStays::Clear,
         path: path.to_string(),
     }
@@ -374,11 +398,11 @@ fn holes_touched(site: &Site<'_>, area: &Outline) -> Vec<usize> {
         .collect()
 }
 
-fn rivets_in(site: &Site<'_>, renews: Option<&Outline>) -> usize {
+fn rivets_in(site: &Site<'_>, renews: Option<&Outline>) -> Vec<usize> {
     let (Some(renews), Some(line), Some(FlangeDesign::Pressed(pressed))) =
         (renews, site.rivets, &site.form.flange)
     else {
-        return 0;
+        return Vec::new();
     };
     let outside = pressed.outside_diameter.value() / 2.0;
     let middle = (outside - site.written.plate.thickness.value() / 2.0).to_mm();
@@ -389,8 +413,11 @@ fn rivets_in(site: &Site<'_>, renews: Option<&Outline>) -> usize {
             middle * crate::units::angle::sin(angle),
         )
     };
-    let rivets = line.rivets.iter();
-    rivets.filter(|r| renews.contains(at(r.angle_deg))).count()
+    let rivets = line.rivets.iter().enumerate();
+    rivets
+        .filter(|(_, rivet)| renews.contains(at(rivet.angle_deg)))
+        .map(|(index, _)| index)
+        .collect()
 }
 
 /// The clear metal of a repair found again, with holes of other sizes or in other places.

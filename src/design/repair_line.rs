@@ -234,6 +234,17 @@ fn over_the_flange(
             .and("flange.pressed.straight", "the straight"),
         ));
     }
+    if line.let_in && over.value().shortfall(pressed.straight.value()).is_some() {
+        let short = pressed.straight.value() - over.value();
+        let fact = format!(
+            "a piece is let in, and its weld stops {} short of the edge of the flange, so that the piece is not cut free",
+            site.amounts.length(short)
+        );
+        let fault = Fault::new(key, fact, "take the line along the whole straight");
+        return Err(Box::new(
+            fault.and("flange.pressed.straight", "the straight"),
+        ));
+    }
     let tangent = pressed.tangent_radius.to_mm();
     for first in [true, false] {
         run_on_to(&mut edges, first, tangent).ok_or_else(|| {
@@ -334,25 +345,35 @@ fn crossing(
     over: &Size,
 ) -> FlangeCrossing {
     let angle_deg = to_top_clockwise(at.x, at.y);
-    let rivet = site.rivets.and_then(|line| {
+    // Metal to every rivet, with its turn clockwise from the weld, -180 to 180 degrees.
+    let metal_to = |line: &RivetLine| -> Vec<(String, f64, Length)> {
         // The row stands so far along the straight; the weld may end short of it.
         let row = pressed.straight.value() - line.from_edge.value();
         let short = (row - over.value()).max(Length::ZERO);
-        let metal = |rivet_deg: f64| {
-            let mut turn = (rivet_deg - angle_deg).abs() % 360.0;
-            turn = turn.min(360.0 - turn);
-            let along = line.pitch_bore * (turn / line.step_deg);
+        let metal = |turn: f64| {
+            let along = line.pitch_bore * (turn.abs() / line.step_deg);
             Length::mm(hypot(along.to_mm(), short.to_mm())) - line.hole.value() / 2.0
         };
         let rivets = line.rivets.iter();
         rivets
-            .map(|rivet| (rivet.id.clone(), metal(rivet.angle_deg)))
-            .min_by(|a, b| a.1.total_cmp(&b.1))
-    });
+            .map(|rivet| {
+                let turn = (rivet.angle_deg - angle_deg + 180.0).rem_euclid(360.0) - 180.0;
+                (rivet.id.clone(), turn, metal(turn))
+            })
+            .collect()
+    };
+    let rivets = site.rivets.map_or(Vec::new(), metal_to);
+    let nearest = |on_hand: &dyn Fn(f64) -> bool| {
+        let there = rivets.iter().filter(|(_, turn, _)| on_hand(*turn));
+        let nearest = there.min_by(|a, b| a.2.total_cmp(&b.2));
+        nearest.map(|(id, _, metal)| (id.clone(), *metal))
+    };
+    let hands = [nearest(&|turn| turn < 0.0), nearest(&|turn| turn >= 0.0)];
     FlangeCrossing {
         angle_deg,
         off_square_deg: acos(way.unit().dot(at.unit()).clamp(-1.0, 1.0)).to_degrees(),
-        rivet,
+        rivet: nearest(&|_| true),
+        beside: hands.into_iter().flatten().collect(),
     }
 }
 

@@ -110,6 +110,7 @@ fn set_out_alone(spec: &Spec) -> Result<Design, Vec<Fault>> {
     Ok(Design {
         kind: written.plate.kind,
         view_from: written.plate.view_from,
+        kept: written.plate.kept,
         thickness: written.plate.thickness.clone(),
         directions: directions(&numbered.holes, &numbered.groups),
         lands: lands(&numbered.holes, &numbered.groups, &form.lines),

@@ -62,7 +62,7 @@ pub(super) fn stay_fields(
 }
 
 /// The straight-sided outline round the outermost of some places; none where they lie on one line.
-fn round_outermost(mut places: Vec<Point>) -> Option<Outline> {
+pub(super) fn round_outermost(mut places: Vec<Point>) -> Option<Outline> {
     places.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
     // From left to right below, then back above, leaving out each place that is no outward corner.
     let half = |places: &mut dyn Iterator<Item = Point>| {

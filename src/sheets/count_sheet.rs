@@ -3,6 +3,7 @@
 use super::Hang;
 use super::board::Board;
 use super::flow::Block;
+use super::kept::rivets_made;
 use super::notes::Notes;
 use super::pages::pages;
 use super::particulars::view_words;
@@ -10,15 +11,15 @@ use super::set::Set;
 use super::table::Table;
 use crate::design::runs;
 
-/// Height of the hold point's lettering, mm.
+/// Height of that lettering, mm.
 const HOLD: f64 = 5.0;
-/// The hold point that stands over every count.
+/// What stands over every count.
 pub const NO_FURTHER: &str =
-    "HOLD POINT: NO HOLE BEYOND ITS PILOT UNTIL BOTH COUNTS AGREE AND BOTH HAVE SIGNED";
+    "NO HOLE BEYOND ITS PILOT UNTIL BOTH COUNTS AGREE AND BOTH HAVE SIGNED";
 
 /// The count over as many sheets as it needs; none for a plate without holes.
 pub fn count_sheet(set: &Set<'_>) -> Vec<Board> {
-    if set.design.holes.is_empty() {
+    if set.design.holes_made().next().is_none() {
         return Vec::new();
     }
     let mut blocks = vec![
@@ -59,23 +60,28 @@ fn by_group(set: &Set<'_>) -> Table {
         ],
     )
     .filled_in();
-    for (index, group) in set.design.groups.iter().enumerate() {
+    for (index, group) in set.design.groups_made() {
         table.row(vec![
             group.name.clone(),
-            set.numbers(index),
+            set.numbers_made(index),
             set.figures.size_short(&group.finish),
-            set.number_off(index).to_string(),
+            set.made_off(index).to_string(),
         ]);
     }
     table.row(vec![
-        "ALL HOLES IN THE FLAT".into(),
+        match set.design.kept {
+            true => "ALL NEW HOLES IN THE FLAT".into(),
+            false => "ALL HOLES IN THE FLAT".into(),
+        },
         String::new(),
         String::new(),
-        set.design.holes.len().to_string(),
+        set.design.holes_made().count().to_string(),
     ]);
     table.loud.push(table.rows.len() - 1);
-    if let Some(line) = &set.design.rivets {
+    let rivets = set.design.rivets_made();
+    if let Some(line) = set.design.rivets.as_ref().filter(|_| rivets > 0) {
         let numbers = match (line.rivets.first(), line.rivets.last()) {
+            _ if set.design.kept => rivets_made(set),
             (Some(a), Some(b)) => format!("{}–{}", a.id, b.id),
             _ => String::new(),
         };
@@ -86,7 +92,7 @@ fn by_group(set: &Set<'_>) -> Table {
             },
             numbers,
             set.figures.size_short(&line.hole),
-            line.rivets.len().to_string(),
+            rivets.to_string(),
         ]);
     }
     table
@@ -118,7 +124,7 @@ fn signatures() -> Table {
 
 /// A line for each run of the nest; none where no nest lies in lines.
 fn by_line(set: &Set<'_>) -> Option<Table> {
-    let runs = runs(set.design);
+    let runs = runs(&set.design.as_made_now());
     let head = match runs.first()?.way {
         crate::design::LineWay::Columns => "COLUMN",
         crate::design::LineWay::Rows => "ROW",

@@ -1,6 +1,7 @@
 //! The flange as one looks at it, with numbered places at which the gap to the barrel is felt.
 
 use super::board::{Board, PaperBox};
+use super::kept::pieces;
 use super::letter_size::{FIGURES, NOTES, TABLE, fitting_height};
 use super::particulars::view_words;
 use super::set::Set;
@@ -31,8 +32,9 @@ pub fn put_fit_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         board.circle(c, r, Pen::Wide, Pattern::Continuous, Role::Object);
     }
     put_rivets(board, set, &on, outside, flange);
-    for place in 0..PLACES {
-        let deg = (180.0 + 360.0 * place as f64 / PLACES as f64) % 360.0;
+    put_pieces(board, set, &on, outside, flange);
+    for place in 1..=PLACES {
+        let deg = place_deg(place);
         board.line(
             on(deg, outside),
             on(deg, outside + 3.5),
@@ -41,7 +43,7 @@ pub fn put_fit_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
             Role::Dimension,
         );
         let p = on(deg, outside + 7.5);
-        let words = (place + 1).to_string();
+        let words = place.to_string();
         board.bold(at(p.x, p.y + FIGURES / 2.0), &words, FIGURES, Hang::Middle);
     }
     for (words, deg) in [
@@ -56,11 +58,15 @@ pub fn put_fit_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     let reach = flange - METAL - 18.0;
     board.centre_line(at(c.x - reach, c.y), at(c.x + reach, c.y));
     board.centre_line(at(c.x, c.y - reach), at(c.x, c.y + reach));
+    let mark = match set.design.kept {
+        true => ["MARK THE BARREL'S", "SEAM HERE"],
+        false => ["MARK BARREL SEAM", "AND PATCHES HERE"],
+    };
     let inside = [
         ("BARREL OUTSIDE,", -8.5),
         ("FLANGE WITHIN IT", -4.0),
-        ("MARK BARREL SEAM", 6.5),
-        ("AND PATCHES HERE", 11.0),
+        (mark[0], 6.5),
+        (mark[1], 11.0),
     ];
     for (words, below) in inside {
         board.text(at(c.x, c.y + below), words, TABLE, Hang::Middle);
@@ -76,6 +82,35 @@ pub fn put_fit_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         height,
         Hang::Middle,
     );
+}
+
+/// Where a place stands, degrees clockwise from the top: the first at bottom centre.
+pub fn place_deg(place: usize) -> f64 {
+    (180.0 + 360.0 * (place - 1) as f64 / PLACES as f64) % 360.0
+}
+
+/// The welds of the pieces let in across the flange, and the number of each within it.
+fn put_pieces(
+    board: &mut Board,
+    set: &Set<'_>,
+    on: &dyn Fn(f64, f64) -> PaperPoint,
+    outside: f64,
+    flange: f64,
+) {
+    for (number, repair, _) in pieces(set) {
+        for crossing in &repair.crossings {
+            board.line(
+                on(crossing.angle_deg, flange - METAL - 3.0),
+                on(crossing.angle_deg, (flange + outside - METAL) / 2.0),
+                Pen::Frame,
+                Pattern::Continuous,
+                Role::Object,
+            );
+            let p = on(crossing.angle_deg, flange - METAL - 6.5);
+            let base = at(p.x, p.y + NOTES / 2.0);
+            board.bold(base, &number, NOTES, Hang::Middle);
+        }
+    }
 }
 
 /// A tick through flange and barrel at every rivet.

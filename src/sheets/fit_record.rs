@@ -2,9 +2,10 @@
 
 use super::Hang;
 use super::board::{Board, PaperBox};
-use super::fit_figure::{PLACES, put_fit_figure};
+use super::fit_figure::{PLACES, place_deg, put_fit_figure};
 use super::flow::{Block, flow};
 use super::hole_record::rivet_record;
+use super::kept::{pieces, pieces_named, rivets_made};
 use super::notes::Notes;
 use super::pages::{continued, pages};
 use super::paper_size::is_upright;
@@ -12,7 +13,7 @@ use super::set::Set;
 use super::signed::signed_table;
 use super::standing_notes::row_numbers;
 use super::table::Table;
-use crate::design::{FlangeDesign, RivetMade, girth};
+use crate::design::{FlangeDesign, PieceSize, RivetMade, girth};
 
 const NAME: &str = "fit";
 const TITLE: &str = "Fit record";
@@ -27,11 +28,15 @@ const GAP: f64 = 8.0;
 /// So many rivets go on one sheet in two wide columns; more take three.
 const TWO_COLUMNS: usize = 60;
 
-/// The fit and the rivets over as many sheets as they need; none for a plate without a flange.
+/// The fit and the rivets over as many sheets as they need; none for a plate without a flange, or where nothing of it is new.
 pub fn fit_record(set: &Set<'_>) -> Vec<Board> {
     let Some(flange) = &set.design.flange else {
         return Vec::new();
     };
+    // A flange that stands is not fitted again; a piece that takes in a part of it is.
+    if set.design.kept && places_felt(set).is_empty() {
+        return Vec::new();
+    }
     let heights = match is_upright(set.paper) {
         true => UPRIGHT_FIGURES,
         false => FIGURES,
@@ -65,10 +70,10 @@ fn fit(set: &Set<'_>, flange: &FlangeDesign, high: f64) -> (Board, Vec<Block>) {
     let figure = PaperBox::new(room.left, room.top, room.left + wide, room.top + high + 8.0);
     put_fit_figure(&mut board, set, &figure);
     let below = PaperBox::new(room.left, figure.bottom + 4.0, figure.right, room.bottom);
-    let work = vec![Block::Notes(how(set), 0), Block::Table(steps(), 0)];
+    let work = vec![Block::Notes(how(set), 0), Block::Table(steps(set), 0)];
     let measured = vec![
         Block::Table(girths(set, flange), 0),
-        Block::Table(gaps(), 0),
+        Block::Table(gaps(set), 0),
         Block::Table(signed_table(), 0),
     ];
     let rest = match upright {
@@ -90,7 +95,39 @@ fn fit(set: &Set<'_>, flange: &FlangeDesign, high: f64) -> (Board, Vec<Block>) {
     (board, rest)
 }
 
+/// The places round the flange at which a gap is felt: all of them, or those within the pieces let in.
+fn places_felt(set: &Set<'_>) -> Vec<usize> {
+    let places = 1..=PLACES;
+    if !set.design.kept {
+        return places.collect();
+    }
+    let within = |place: &usize| {
+        let mut pieces = set.design.pieces();
+        pieces.any(|(_, piece)| piece.takes_in(place_deg(*place)))
+    };
+    places.filter(within).collect()
+}
+
+/// The order of fitting a piece let in, whose weld and rivets the works' procedure puts in their order.
+fn how_of_piece(set: &Set<'_>) -> Notes {
+    let pieces = pieces_named(set);
+    Notes::new(
+        "ORDER OF WORK",
+        vec![
+            format!(
+                "THE FLANGE STANDS. OFFER {pieces} UP TO IT AND TO THE BARREL. FEEL THE GAP AT ITS PLACES BEFORE ANY BOLT IS IN."
+            ),
+            "FORCE NOTHING: A PIECE DRAWN IN BY BOLTS STAYS STRAINED.".into(),
+            format!("NEW RIVETS: {}. EVERY OTHER STANDS.", rivets_made(set)),
+            "WHETHER WELD OR RIVETS COME FIRST IS THE WORKS' PROCEDURE.".into(),
+        ],
+    )
+}
+
 fn how(set: &Set<'_>) -> Notes {
+    if set.design.kept {
+        return how_of_piece(set);
+    }
     let mut notes = vec![
         "OFFER THE PLATE UP WITH THE TRIM STILL ON. FEEL THE GAP AT EVERY PLACE BEFORE ANY BOLT IS IN.".to_string(),
         "BOLT AT THE FOUR QUARTERS FIRST. FORCE NOTHING: A FLANGE DRAWN IN BY BOLTS STAYS STRAINED.".into(),
@@ -132,6 +169,17 @@ fn girths(set: &Set<'_>, flange: &FlangeDesign) -> Table {
             set.figures.table(girth(barrel.bore.value())),
         ]);
     }
+    if set.design.kept {
+        for (number, repair, _) in pieces(set) {
+            if let Some(PieceSize::Flanged { round, .. }) = repair.piece.as_ref().map(|p| p.size) {
+                table.row(vec![
+                    format!("round the bore, weld to weld of {number}"),
+                    set.figures.table(round),
+                ]);
+            }
+        }
+        return table;
+    }
     table.row(vec![what.into(), set.figures.table(girth(outside.value()))]);
     table.row(vec![
         "flange less than bore by; the works chooses the fit".into(),
@@ -144,27 +192,45 @@ fn girths(set: &Set<'_>, flange: &FlangeDesign) -> Table {
 }
 
 /// Gap at every place, before and after bolting.
-fn gaps() -> Table {
-    let mut table = Table::new(
-        "GAPS BY FEELER, AND TRIM",
-        &[
-            ("PLACE", 18.0, Hang::Middle),
-            ("GAP, NO BOLTS", 38.0, Hang::Middle),
-            ("GAP, BOLTED UP", 38.0, Hang::Middle),
-            ("TRIM TAKEN OFF", 38.0, Hang::Middle),
-            ("EDGE TO HOLE CENTRE", 42.0, Hang::Middle),
-            ("BY", 20.0, Hang::Middle),
-        ],
-    )
-    .filled_in();
-    for place in 1..=PLACES {
+fn gaps(set: &Set<'_>) -> Table {
+    let mut columns = vec![
+        ("PLACE", 18.0, Hang::Middle),
+        ("GAP, NO BOLTS", 38.0, Hang::Middle),
+        ("GAP, BOLTED UP", 38.0, Hang::Middle),
+        ("TRIM TAKEN OFF", 38.0, Hang::Middle),
+        ("EDGE TO HOLE CENTRE", 42.0, Hang::Middle),
+        ("BY", 20.0, Hang::Middle),
+    ];
+    let title = match set.design.kept {
+        true => "GAPS BY FEELER AT THE PLACES OF NEW FLANGE",
+        false => "GAPS BY FEELER, AND TRIM",
+    };
+    columns.retain(|(head, ..)| !set.design.kept || *head != "TRIM TAKEN OFF");
+    let mut table = Table::new(title, &columns).filled_in();
+    for place in places_felt(set) {
         table.row(vec![place.to_string()]);
     }
     table
 }
 
+const STEPS: [&str; 5] = [
+    "bolted at the quarters, then at every tack hole",
+    "holes back-marked or drilled through the barrel",
+    "parted, burrs taken off, faces clean",
+    "closed up again and bolted, holes reamed, none drifted",
+    "inspected before any rivet is closed",
+];
+
+const STEPS_OF_PIECE: [&str; 5] = [
+    "cut proved to sound metal all round",
+    "piece offered up, its gaps felt",
+    "holes back-marked or drilled through the barrel",
+    "burrs taken off, faces clean, holes reamed, none drifted",
+    "inspected before any rivet is closed",
+];
+
 /// Steps of fitting up, each signed by who did it.
-fn steps() -> Table {
+fn steps(set: &Set<'_>) -> Table {
     let mut table = Table::new(
         "FITTING UP",
         &[
@@ -174,13 +240,11 @@ fn steps() -> Table {
         ],
     )
     .filled_in();
-    for step in [
-        "bolted at the quarters, then at every tack hole",
-        "holes back-marked or drilled through the barrel",
-        "parted, burrs taken off, faces clean",
-        "closed up again and bolted, holes reamed, none drifted",
-        "inspected before any rivet is closed",
-    ] {
+    let steps = match set.design.kept {
+        true => STEPS_OF_PIECE,
+        false => STEPS,
+    };
+    for step in steps {
         table.row(vec![step.into()]);
     }
     table

@@ -13,6 +13,7 @@ use super::edge_dimensions::put_edge_dimensions;
 use super::face_view::{Wanted, put_face, put_loose_numbers};
 use super::flow::{Block, flow, flow_or_close_up};
 use super::hole_schedule::hole_schedule;
+use super::kept::kept_words;
 use super::key_plan::{self, put_key_plan};
 use super::letter_size::{FIGURES, LINE_PITCH, NOTES, TABLE, wrap};
 use super::pages::continued;
@@ -25,6 +26,7 @@ use super::scale::{Scale, largest_scale};
 use super::section::{SectionView, flange_is_near, put_section, whole_depth};
 use super::set::Set;
 use super::standing_notes::{CAUTION, departures, general_notes, hold_points};
+use super::survey_marks::{put_repairs, put_weld_names};
 use super::title_block::revision_table;
 use super::view::{PlateBox, View};
 use super::{Hang, Pattern, Pen, Role, at, face};
@@ -139,6 +141,7 @@ fn put_column(board: &mut Board, set: &Set<'_>, column: &PaperBox, with_parts: b
     let mut blocks = schedule;
     let parts = parts_list(set, "PARTS, NUMBERED IN CIRCLES").filter(|_| with_parts);
     blocks.extend(parts.map(|table| Block::Table(table, 0)));
+    blocks.extend(kept_words(set).map(|words| Block::Caution(words, NOTES)));
     blocks.push(Block::Caution(CAUTION.into(), TABLE));
     if let Some(list) = departures(set) {
         blocks.push(Block::Notes(list.at_height(TABLE), 0));
@@ -272,6 +275,7 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
             signs: true,
         },
     );
+    put_repairs(board, set, &view);
     let paper = view.paper_box(&edge);
     put_cutting_plane(board, &view, &paper);
     let rows = running_rows(set, plan.names.then_some(f), plan.one_row);
@@ -292,6 +296,7 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
     let titles = paper.bottom + plan.foot - 1.0;
     put_face_title(board, set, views, &view, (&paper, titles));
     put_loose_numbers(board, &view, set.design);
+    put_weld_names(board, set, &view);
     let round = PaperBox::new(
         views.left,
         views.top,
@@ -512,7 +517,7 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
             });
             let line_x =
                 right(depth).max(right(0.0)) + section_side(set) - SECTION_SIDE + FIRST_ROW;
-            let words = fit_words(fig.size_short(&p.outside_diameter), r * 2.0 * s.scale);
+            let words = fit_words(set, fig.size_short(&p.outside_diameter), r * 2.0 * s.scale);
             says(&words, outside, board, &|bd, sy| {
                 upwards(bd, s.place(depth, -r), s.place(depth, r), line_x, sy);
             });
@@ -543,7 +548,8 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
                 );
             });
             let line_x = right(edge).max(right(0.0)) + section_side(set) - SECTION_SIDE + FIRST_ROW;
-            let words = fit_words(fig.size_short(&f.ring_outside_diameter), r * 2.0 * s.scale);
+            let diameter = fig.size_short(&f.ring_outside_diameter);
+            let words = fit_words(set, diameter, r * 2.0 * s.scale);
             says(&words, f.ring_outside_diameter.value(), board, &|bd, sy| {
                 upwards(bd, s.place(edge, -r), s.place(edge, r), line_x, sy);
             });
@@ -552,10 +558,11 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
     }
 }
 
-/// Diameter of a flange, and how it is fitted where the line is long enough to say so; the sheets of the flange say it too.
-fn fit_words(diameter: String, line: f64) -> String {
+/// Diameter of a flange, and how it is fitted where the line is long enough to say so; the sheets of the flange say it too. One that
+/// stands is not fitted.
+fn fit_words(set: &Set<'_>, diameter: String, line: f64) -> String {
     let words = format!("⌀{diameter} FIT TO GIRTH OF BORE");
-    match face::width(&words, FIGURES, false) < line - 2.0 * FIGURES {
+    match !set.design.kept && face::width(&words, FIGURES, false) < line - 2.0 * FIGURES {
         true => words,
         false => format!("⌀{diameter}"),
     }

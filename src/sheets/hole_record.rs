@@ -16,13 +16,29 @@ pub fn is_whole(set: &Set<'_>) -> bool {
 }
 
 /// Every hole in the flat by its number, with the finished size called for and blanks for what is measured; of more than
-/// [`MOST_ON_PAPER`], those that depart from their group.
-pub fn hole_record(set: &Set<'_>) -> Table {
+/// [`MOST_ON_PAPER`], those that depart from their group. In a plate that is kept the new holes stand apart from those that are only
+/// measured.
+pub fn hole_records(set: &Set<'_>) -> impl Iterator<Item = Table> {
+    let records = match set.design.kept {
+        false => vec![hole_record(set, ("FINISHED HOLES", "CALLED"), true)],
+        true => vec![
+            hole_record(set, ("NEW HOLES, FINISHED", "CALLED"), true),
+            hole_record(
+                set,
+                ("HOLES THAT STAND: MEASURED, NOT MADE", "DRAWN"),
+                false,
+            ),
+        ],
+    };
+    records.into_iter().filter(|table| !table.rows.is_empty())
+}
+
+fn hole_record(set: &Set<'_>, (title, size): (&str, &str), made: bool) -> Table {
     let mut table = Table::new(
-        "FINISHED HOLES",
+        title,
         &[
             ("NO.", 15.0, Hang::Start),
-            ("CALLED", 22.0, Hang::Middle),
+            (size, 22.0, Hang::Middle),
             ("FIRST WAY", 20.0, Hang::Middle),
             ("ACROSS IT", 20.0, Hang::Middle),
             ("OVAL", 15.0, Hang::Middle),
@@ -32,8 +48,9 @@ pub fn hole_record(set: &Set<'_>) -> Table {
     );
     table.least_row = LISTED;
     let whole = is_whole(set);
-    let holes = set.design.holes.iter();
-    for hole in holes.filter(|hole| whole || hole.exception.is_some()) {
+    let holes = set.design.holes.iter().enumerate();
+    let holes = holes.filter(|(i, _)| set.design.is_made(*i) == made);
+    for (_, hole) in holes.filter(|(_, hole)| whole || hole.exception.is_some()) {
         table.row(vec![hole.id.clone(), set.figures.size_short(&hole.finish)]);
         if hole.exception.is_some() {
             table.loud.push(table.rows.len() - 1);
@@ -42,9 +59,12 @@ pub fn hole_record(set: &Set<'_>) -> Table {
     table
 }
 
-/// Every rivet by its number; none where there are no rivets.
+/// Every rivet that is closed, by its number; none where there is none.
 pub fn rivet_record(set: &Set<'_>) -> Option<Table> {
     let line = set.design.rivets.as_ref()?;
+    if set.design.rivets_made() == 0 {
+        return None;
+    }
     let columns = match line.rows {
         None => vec![
             ("NO.", 13.0, Hang::Start),
@@ -71,7 +91,8 @@ pub fn rivet_record(set: &Set<'_>) -> Option<Table> {
     };
     let mut table = Table::new("RIVETS", &columns);
     table.least_row = LISTED;
-    for rivet in &line.rivets {
+    let rivets = line.rivets.iter().enumerate();
+    for (_, rivet) in rivets.filter(|(i, _)| set.design.rivet_is_made(*i)) {
         let row = line.rows.iter().map(|_| rivet.row.to_string());
         let cells = [rivet.id.clone()].into_iter().chain(row);
         table.row(cells.chain([set.figures.size_short(&line.hole)]).collect());

@@ -1,10 +1,12 @@
 //! The hole schedule: a line for each group, and one for the rivets.
 
 use super::Hang;
+use super::kept::rivets_made;
 use super::mouth_detail::mouth_words;
 use super::set::Set;
 use super::symbols::signs_of;
 use super::table::{Column, SIGNED_ROW, Table};
+use crate::design::{HoleGroup, RivetLine};
 use crate::spec::RivetHow;
 
 /// Every group with its numbers, number off, finished size, what size it is now and how it is made.
@@ -43,7 +45,7 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
             set.number_off(i).to_string(),
             format!("{}{largest}", set.figures.size(&group.finish)),
             [
-                Some(set.stages(group)),
+                what_is_done(set, i, group),
                 mouth_words(set, group.mouth.as_ref()),
                 group.remarks.clone(),
             ]
@@ -67,14 +69,7 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
             format!("rivets {}", set.figures.size_short(&line.rivet)),
             line.rivets.len().to_string(),
             set.figures.size(&line.hole),
-            match &line.rows {
-                Some(rows) => format!(
-                    "on the flange, {} rows, {}, {how}",
-                    rows.number,
-                    rows.arrangement.name()
-                ),
-                None => format!("on the flange, {how}"),
-            },
+            rivet_remarks(set, line, how),
         ]);
     }
     if signed {
@@ -83,6 +78,40 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
         }
     }
     table
+}
+
+/// The stages of a group; in a plate that is kept only of what is new in it.
+fn what_is_done(set: &Set<'_>, index: usize, group: &HoleGroup) -> Option<String> {
+    let made = set.made_off(index);
+    if !set.design.kept {
+        return Some(set.stages(group));
+    }
+    Some(match set.number_off(index) {
+        _ if made == 0 => "STAND".into(),
+        off if made == off => format!("new: {}", set.stages(group)),
+        _ => format!(
+            "new {}: {}; the rest STAND",
+            set.numbers_made(index),
+            set.stages(group)
+        ),
+    })
+}
+
+fn rivet_remarks(set: &Set<'_>, line: &RivetLine, how: &str) -> String {
+    let rows = line.rows.as_ref().map_or(String::new(), |rows| {
+        format!(", {} rows, {}", rows.number, rows.arrangement.name())
+    });
+    let made = set.design.rivets_made();
+    if made == line.rivets.len() {
+        return format!("on the flange{rows}, {how}");
+    }
+    match made {
+        0 => format!("on the flange{rows}, STAND"),
+        _ => format!(
+            "on the flange{rows}; new {}, {how}; the rest STAND",
+            rivets_made(set)
+        ),
+    }
 }
 
 /// Where more than one nest stands in the plate, each bears a sign here and on the face; other holes are told by the letter

@@ -4,7 +4,8 @@ use super::Hang;
 use super::board::Board;
 use super::flow::Block;
 use super::hold_table::hold_table;
-use super::hole_record::{hole_record, is_whole, ligament_record};
+use super::hole_record::{hole_records, is_whole, ligament_record};
+use super::kept::{in_both_units, material_words, pieces};
 use super::letter_size::TABLE;
 use super::notes::Notes;
 use super::pages::pages;
@@ -41,15 +42,16 @@ pub fn inspection(set: &Set<'_>) -> Vec<Board> {
     ]);
     let mut boards = pages(set, "record", TITLE, 2, blocks);
     if !set.design.holes.is_empty() {
-        let blocks = vec![
-            Block::Notes(how(set), 0),
-            Block::Table(hole_record(set), 0),
-            Block::Table(signed_table(), 0),
-        ];
+        let mut blocks = vec![Block::Notes(how(set), 0)];
+        blocks.extend(hole_records(set).map(|table| Block::Table(table, 0)));
+        blocks.push(Block::Table(signed_table(), 0));
         boards.extend(pages(
             set,
             "hole-record",
-            "Record of finished holes",
+            match set.design.kept {
+                true => "Record of holes",
+                false => "Record of finished holes",
+            },
             3,
             blocks,
         ));
@@ -76,7 +78,10 @@ fn how(set: &Set<'_>) -> Notes {
 /// What is proved before marking-out begins.
 fn set_up(set: &Set<'_>) -> Table {
     let mut table = Table::new(
-        "SET-UP, AFTER FORMING OR WELDING",
+        match set.design.kept {
+            true => "SET-UP, BEFORE CUTTING AND AGAIN AFTER WELDING",
+            false => "SET-UP, AFTER FORMING OR WELDING",
+        },
         &[
             ("MEASURED", 66.0, Hang::Start),
             ("EXPECTED", 36.0, Hang::End),
@@ -101,7 +106,8 @@ fn set_up(set: &Set<'_>) -> Table {
     ] {
         table.row(vec![format!("quarter pops, {pair}"), chord.clone()]);
     }
-    if let Some(flange) = &set.design.flange {
+    // The outside of a flange that stands is within the barrel, where no tape goes.
+    if let Some(flange) = set.design.flange.as_ref().filter(|_| !set.design.kept) {
         let (what, diameter) = match flange {
             FlangeDesign::Pressed(p) => ("girth outside the flange", &p.outside_diameter),
             FlangeDesign::Fabricated(f) => ("girth outside the ring", &f.ring_outside_diameter),
@@ -111,11 +117,48 @@ fn set_up(set: &Set<'_>) -> Table {
             set.figures.table(girth(diameter.value())),
         ]);
     }
-    table.row(vec![
-        "plate thickness, least found".into(),
-        set.figures.size(&set.design.thickness),
-    ]);
+    for row in thickness_expected(set) {
+        table.row(row);
+    }
     table
+}
+
+/// Least thickness and what it is to be: as ordered, or of a plate that is kept what the works requires of it, and of each new piece as
+/// ordered.
+fn thickness_expected(set: &Set<'_>) -> Vec<Vec<String>> {
+    let row = |what: String, expected: String| vec![what, expected];
+    if !set.design.kept {
+        let thickness = set.figures.size(&set.design.thickness);
+        return vec![row("plate thickness, least found".into(), thickness)];
+    }
+    let required: Vec<_> = set
+        .spec
+        .written
+        .survey
+        .iter()
+        .flat_map(|survey| &survey.required)
+        .collect();
+    let mut rows: Vec<Vec<String>> = required
+        .iter()
+        .map(|region| {
+            row(
+                format!("old plate, least found, {}", region.region),
+                format!("at least {}", in_both_units(set, &region.thickness)),
+            )
+        })
+        .collect();
+    if rows.is_empty() {
+        rows.push(row(
+            "old plate, least found".into(),
+            "limit not given".into(),
+        ));
+    }
+    rows.extend(pieces(set).into_iter().map(|(number, repair, _)| {
+        let ordered = repair.piece.as_ref().and_then(|p| p.thickness.as_ref());
+        let ordered = ordered.map_or("not given".into(), |size| set.figures.size(size));
+        row(format!("{number}, least found"), ordered)
+    }));
+    rows
 }
 
 /// Flatness and thickness at places round the plate.
@@ -178,9 +221,33 @@ fn material(set: &Set<'_>) -> Table {
     .filled_in();
     let w = &set.spec.written;
     let plate = w.plate.material.as_ref();
-    let grade = plate.map_or("not given".into(), called_for);
+    let grade = material_words(plate);
     let thickness = set.figures.size_short(&set.design.thickness);
-    table.row(vec![format!("plate {thickness}"), grade]);
+    match set.design.kept {
+        false => table.row(vec![format!("plate {thickness}"), grade]),
+        true => table.row(vec![
+            "old plate, which stands".into(),
+            format!("{thickness} as made; {grade}"),
+            "–".into(),
+            "–".into(),
+            "–".into(),
+        ]),
+    }
+    for (number, repair, ordered) in pieces(set) {
+        let thickness = repair.piece.as_ref().and_then(|p| p.thickness.as_ref());
+        let thickness = thickness.map_or(String::new(), |t| set.figures.size_short(t));
+        let material = ordered.and_then(|piece| piece.material.as_ref());
+        table.row(vec![
+            format!("piece {number} {thickness}"),
+            material_words(material),
+        ]);
+    }
+    if !set.design.repairs.is_empty() {
+        table.row(vec![
+            "welding consumables".into(),
+            "by the works' procedure".into(),
+        ]);
+    }
     if let Some(FlangeDesign::Fabricated(f)) = &set.design.flange {
         let bar = format!(
             "ring {} × {}",
@@ -197,14 +264,20 @@ fn material(set: &Set<'_>) -> Table {
             "by the works' procedure".into(),
         ]);
     }
-    if let Some(line) = &set.design.rivets {
+    let rivets = set.design.rivets.as_ref();
+    if let Some(line) = rivets.filter(|_| set.design.rivets_made() > 0) {
         table.row(vec![format!(
             "rivets {}",
             set.figures.size_short(&line.rivet)
         )]);
     }
-    for hole_set in &w.holes {
-        if let Some(stay) = &hole_set.stay {
+    for (i, hole_set) in w.holes.iter().enumerate() {
+        let path = format!("holes[{i}]");
+        let is_made = set
+            .design
+            .groups_made()
+            .any(|(_, group)| group.path == path);
+        if let Some(stay) = hole_set.stay.as_ref().filter(|_| is_made) {
             let metal = stay.metal.map_or("metal not given", |m| m.name());
             table.row(vec![
                 hole_set.name.clone(),
@@ -224,7 +297,7 @@ fn material(set: &Set<'_>) -> Table {
             own_or_as_the_plate(pad.material.as_ref(), plate),
         ]);
     }
-    for nest in &w.tubes {
+    for nest in w.tubes.iter().filter(|nest| nest.renewed != Some(false)) {
         table.row(vec![
             nest.name.clone(),
             format!("outside {}", set.figures.size_short(&nest.tube)),
@@ -234,7 +307,7 @@ fn material(set: &Set<'_>) -> Table {
 }
 
 /// Grade of a material, and the certificate where one is called for.
-fn called_for(material: &Material) -> String {
+pub fn called_for(material: &Material) -> String {
     match &material.certificate {
         Some(certificate) => format!("{}; {certificate}", material.grade),
         None => material.grade.clone(),

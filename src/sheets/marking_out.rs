@@ -3,11 +3,13 @@
 use super::board::{Board, PaperBox};
 use super::cross_check_table::cross_check_table;
 use super::flow::{Block, flow};
+use super::kept::pieces_named;
 use super::letter_size::{NOTES, TABLE, fitting_height};
 use super::marking_tables::{circle_table, run_table, strike_table, struck_tables};
 use super::notes::Notes;
 use super::pages::continued;
 use super::particulars::view_words;
+use super::repair_tables::lines_tables;
 use super::set::Set;
 use super::struck_view::put_struck_view;
 use super::{Hang, at};
@@ -31,7 +33,15 @@ const TITLE: &str = "Marking-out";
 
 /// The marking-out over as many sheets as it needs; none for a plate without holes.
 pub fn marking_out(set: &Set<'_>) -> Vec<Board> {
-    if set.design.holes.is_empty() {
+    // Of a plate that is kept the welds are struck, and the holes in its new pieces.
+    let struck = set.design.as_made_now();
+    let whole = set.design;
+    let set = &Set {
+        design: &struck,
+        ..*set
+    };
+    let welds = lines_tables(set);
+    if set.design.holes.is_empty() && welds.is_empty() {
         return Vec::new();
     }
     let mut board = set.board(NAME, TITLE);
@@ -39,13 +49,16 @@ pub fn marking_out(set: &Set<'_>) -> Vec<Board> {
     let top = put_warning(&mut board, set, &room);
     let below_warning = PaperBox { top, ..room };
     let (views, words) = set.shared(&below_warning, COLUMN, BESIDE, VIEWS_ABOVE);
-    let used = put_struck_view(&mut board, set, &views);
+    let used = put_struck_view(&mut board, set, whole, &views);
     let column = match words.top > views.bottom {
         true => words,
         false => PaperBox::new(used + BESIDE, top + 1.0, room.right, room.bottom),
     };
     let mut blocks = vec![Block::Notes(sequence(set), 0)];
-    blocks.extend(drill_side(set));
+    blocks.extend(welds.into_iter().map(|table| Block::Table(table, 0)));
+    if !set.design.holes.is_empty() {
+        blocks.extend(drill_side(set));
+    }
     blocks.extend(run_table(set).map(|t| Block::Table(t, 0)));
     let (mut more, y) = flow(&mut board, &column, blocks);
     let rest = PaperBox::new(column.left, y, column.right, column.bottom);
@@ -58,7 +71,8 @@ pub fn marking_out(set: &Set<'_>) -> Vec<Board> {
         Some(table) => more.push(Block::Table(table, 0)),
         None => {}
     }
-    more.push(Block::Table(cross_check_table(set), 0));
+    let checks = cross_check_table(set);
+    more.extend((!checks.rows.is_empty()).then_some(Block::Table(checks, 0)));
     more.push(Block::Table(circle_table(set), 0));
     more.push(Block::NextColumn);
     more.extend(struck_tables(set).into_iter().map(|t| Block::Table(t, 0)));
@@ -89,41 +103,70 @@ fn sequence(set: &Set<'_>) -> Notes {
     let mut steps = vec![format!(
         "PAINT “TOP” AND “THIS FACE TO {this_face}” ON THE PLATE. STAND WHERE THE HEAD OF THIS SHEET SAYS."
     )];
-    steps.extend(match &design.flange {
-        Some(FlangeDesign::Pressed(_)) => Some(
-            "MARK OUT AFTER FORMING AND HEAT TREATMENT, NEVER ON THE BLANK. CENTRE THE PLATE BY FOUR MEASURES FROM THE OUTSIDE OF THE FLANGE."
-                .to_string(),
-        ),
-        Some(FlangeDesign::Fabricated(_)) => Some(
-            "MARK OUT AFTER THE RING IS WELDED AND TESTED. CENTRE THE PLATE BY FOUR MEASURES FROM THE OUTSIDE OF THE RING.".to_string(),
-        ),
-        None => None,
-    });
+    steps.extend(when(set).map(str::to_string));
     steps.push(format!(
         "STRIKE DATUM A UPRIGHT, DATUM B LEVEL. TRAMMEL THE POP CIRCLE, R{}, AND POP ITS FOUR QUARTERS. POP TO POP MUST READ {} ALL ROUND.",
         set.figures.short(crate::design::pop_circle(design)),
         set.figures.short(crate::design::quarter_chord(design)),
     ));
-    steps.push(
-        "STRIKE EVERY LINE BY ITS RUNNING SIZE FROM A OR B. NEVER STEP ONE PITCH ON ANOTHER."
-            .into(),
-    );
-    steps.push("STRIKE THE HOLES OFF THE NEST BY RUNNING SIZES; PROVE THEM WITH TRAMMELS FROM THE QUARTER POPS.".into());
-    steps.push("POP LIGHT. TAKE THE CROSS-CHECKS AND WRITE THEM DOWN.".into());
-    steps.push(format!(
-        "COUNT THE POPS: {} IN THE FLAT. HAVE THE COUNT SHEET SIGNED, THEN POP DEEP AND STRIKE WITNESS CIRCLES.",
-        design.holes.len()
-    ));
-    steps.push(
-        "DRILL NOTHING BEYOND ITS PILOT UNTIL THE COUNT IS SIGNED. A DRILLED HOLE IS PERMANENT."
-            .into(),
-    );
+    if design.kept {
+        steps.extend(weld_steps(set));
+    } else {
+        steps.push(
+            "STRIKE EVERY LINE BY ITS RUNNING SIZE FROM A OR B. NEVER STEP ONE PITCH ON ANOTHER."
+                .into(),
+        );
+        steps.push("STRIKE THE HOLES OFF THE NEST BY RUNNING SIZES; PROVE THEM WITH TRAMMELS FROM THE QUARTER POPS.".into());
+    }
+    if !design.holes.is_empty() {
+        steps.push("POP LIGHT. TAKE THE CROSS-CHECKS AND WRITE THEM DOWN.".into());
+        steps.push(format!(
+            "COUNT THE POPS: {} IN THE FLAT. HAVE THE COUNT SHEET SIGNED, THEN POP DEEP AND STRIKE WITNESS CIRCLES.",
+            design.holes.len()
+        ));
+        steps.push(
+            "DRILL NOTHING BEYOND ITS PILOT UNTIL THE COUNT IS SIGNED. A DRILLED HOLE IS PERMANENT."
+                .into(),
+        );
+    }
     if set.figures.in_inches() {
         steps.push(
             "READ ~ AS ROUNDED TO THE NEAREST 1/64; THE TABLES SAY WHAT THAT LEAVES OVER.".into(),
         );
     }
     Notes::new("ORDER OF WORK", steps).at_height(NOTES)
+}
+
+/// When the plate is marked out, and what it is centred from; nothing for a flat plate.
+fn when(set: &Set<'_>) -> Option<&'static str> {
+    let flange = set.design.flange.as_ref()?;
+    Some(match flange {
+        _ if set.design.kept => {
+            "THE PLATE STANDS. CENTRE IT BY FOUR MEASURES FROM THE INSIDE OF THE FLANGE."
+        }
+        FlangeDesign::Pressed(_) => {
+            "MARK OUT AFTER FORMING AND HEAT TREATMENT, NEVER ON THE BLANK. CENTRE THE PLATE BY FOUR MEASURES FROM THE OUTSIDE OF THE FLANGE."
+        }
+        FlangeDesign::Fabricated(_) => {
+            "MARK OUT AFTER THE RING IS WELDED AND TESTED. CENTRE THE PLATE BY FOUR MEASURES FROM THE OUTSIDE OF THE RING."
+        }
+    })
+}
+
+/// What is struck on a plate that is kept: its welds, and the holes of what is let in.
+fn weld_steps(set: &Set<'_>) -> Vec<String> {
+    let mut steps = Vec::new();
+    if !lines_tables(set).is_empty() {
+        steps.push("STRIKE THE CORNERS OF EVERY WELD LINE FROM A AND B AND THE ENDS OF ITS ARCS, JOIN THEM, AND CARRY ENDS AT THE TANGENT SQUARE OVER HEEL AND FLANGE. POP THE LINE.".into());
+    }
+    let pieces = pieces_named(set);
+    if !pieces.is_empty() {
+        steps.push(format!("CUT FOR {pieces} ONLY WHEN THE LINE IS AGREED. PROVE SOUND METAL ALL ROUND THE CUT; WHERE IT IS NOT, STOP AND ASK."));
+        if !set.design.holes.is_empty() {
+            steps.push(format!("STRIKE THE HOLES OF {pieces} ON THE NEW METAL, BY RUNNING SIZES FROM THE SAME DATUM LINES; PROVE THEM WITH TRAMMELS FROM THE QUARTER POPS. EVERY OTHER HOLE STANDS."));
+        }
+    }
+    steps
 }
 
 /// Which side to drill from, where the flange stands in the way of the shop's drill.

@@ -214,10 +214,10 @@ pub fn circle_table(set: &Set<'_>) -> Table {
         "A × B".into(),
         radius(pop_circle(set.design)),
     ]);
-    for (index, group) in set.design.groups.iter().enumerate() {
+    for (index, group) in set.design.groups_made() {
         table.row(vec![
             format!("witness circles, {}", group.name),
-            set.numbers(index),
+            set.numbers_made(index),
             radius(group.finish.value() / 2.0),
         ]);
     }

@@ -51,6 +51,7 @@ mod hole_record;
 mod hole_schedule;
 mod inspection;
 mod interrupt;
+mod kept;
 mod key_plan;
 mod key_views;
 mod letter_size;
@@ -224,7 +225,7 @@ fn finish(set: &Set<'_>, mut boards: Vec<Board>) -> Vec<Sheet> {
                 title: &title,
             };
             title_block::put_title_block(&mut board, set, place);
-            particulars::put_particulars(&mut board, set.spec, set.findings);
+            particulars::put_particulars(&mut board, set);
             if let Some(warning) = &warning {
                 banner::put_banner(&mut board, paper, warning);
             }

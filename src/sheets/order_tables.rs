@@ -1,20 +1,37 @@
 //! What is ordered for a plate: tubes, rivets and stays; and what the finished plate weighs.
 
 use super::Hang;
+use super::kept::{in_both_units, material_words, piece_sizes, pieces};
 use super::set::Set;
 use super::table::Table;
-use crate::design::{FlangeDesign, TubeLength, girth, grip, tube_length};
+use crate::design::{FlangeDesign, MetalThere, TubeLength, girth, grip, tube_length};
 use crate::units::print::trimmed;
 
 /// The sizes that are asked for at the plate, thickness first.
 pub fn plate_sizes(set: &Set<'_>) -> Table {
+    let kept = set.design.kept;
     let mut table = Table::new(
-        "PLATE",
+        if kept {
+            "OLD PLATE, WHICH STANDS"
+        } else {
+            "PLATE"
+        },
         &[("SIZE", 100.0, Hang::Start), ("", 68.0, Hang::End)],
     );
     let fig = set.figures;
     let w = &set.spec.written;
-    table.row(vec!["thickness".into(), fig.size(&set.design.thickness)]);
+    let thickness = if kept {
+        "thickness as made"
+    } else {
+        "thickness"
+    };
+    table.row(vec![thickness.into(), fig.size(&set.design.thickness)]);
+    if let MetalThere::AsFound(reading) = set.design.metal_there(|_| true) {
+        table.row(vec![
+            format!("least reading that stays, number {}", reading.number),
+            in_both_units(set, &reading.thickness),
+        ]);
+    }
     if let Some(barrel) = &w.barrel {
         table.row(vec!["bore of the barrel".into(), fig.size(&barrel.bore)]);
         let round = girth(barrel.bore.value());
@@ -22,17 +39,21 @@ pub fn plate_sizes(set: &Set<'_>) -> Table {
     }
     match &set.design.flange {
         Some(FlangeDesign::Pressed(p)) => {
-            table.row(vec![
-                "flange outside, fit to girth".into(),
-                fig.size(&p.outside_diameter),
-            ]);
+            let outside = if kept {
+                "flange outside"
+            } else {
+                "flange outside, fit to girth"
+            };
+            table.row(vec![outside.into(), fig.size(&p.outside_diameter)]);
             table.row(vec!["heel radius inside".into(), fig.size(&p.heel_radius)]);
             table.row(vec!["straight of the flange".into(), fig.size(&p.straight)]);
             table.row(vec!["depth over all".into(), fig.table(p.depth)]);
-            table.row(vec![
-                "blank as cut, diameter".into(),
-                fig.table(p.blank_cut),
-            ]);
+            if !kept {
+                table.row(vec![
+                    "blank as cut, diameter".into(),
+                    fig.table(p.blank_cut),
+                ]);
+            }
         }
         Some(FlangeDesign::Fabricated(f)) => {
             table.row(vec![
@@ -45,10 +66,12 @@ pub fn plate_sizes(set: &Set<'_>) -> Table {
                 fig.size_short(&f.ring_thickness)
             );
             table.row(vec!["bar of the ring".into(), bar]);
-            table.row(vec![
-                "strip of the ring as cut".into(),
-                fig.table(f.strip_cut),
-            ]);
+            if !kept {
+                table.row(vec![
+                    "strip of the ring as cut".into(),
+                    fig.table(f.strip_cut),
+                ]);
+            }
         }
         None => {}
     }
@@ -73,6 +96,49 @@ pub fn plate_sizes(set: &Set<'_>) -> Table {
         .map_or("not given".into(), |p| p.as_written().to_string());
     table.row(vec!["working pressure".into(), pressure]);
     table
+}
+
+/// The pieces let in, as they are ordered; none where none is let in.
+pub fn piece_order(set: &Set<'_>) -> Option<Table> {
+    let mut table = Table::new(
+        "PIECES TO ORDER: NET SIZES, NOTHING ADDED FOR FITTING",
+        &[
+            ("PIECE", 16.0, Hang::Middle),
+            ("", 84.0, Hang::Start),
+            ("", 68.0, Hang::End),
+        ],
+    );
+    let fig = set.figures;
+    let not_given = || "not given".to_string();
+    for (number, repair, ordered) in pieces(set) {
+        let Some(piece) = &repair.piece else {
+            continue;
+        };
+        let material = ordered.and_then(|piece| piece.material.as_ref());
+        let thickness = piece.thickness.as_ref();
+        let mut rows = vec![
+            (
+                "thickness",
+                thickness.map_or_else(not_given, |t| fig.size(t)),
+            ),
+            ("material; certificate", material_words(material)),
+        ];
+        rows.extend(piece_sizes(set, piece.size));
+        let mass = match piece.mass_kg {
+            Some(kg) => set.figures.mass(kg),
+            None => "not worked out: `piece.thickness` or its density not given".into(),
+        };
+        rows.push(("mass, no hole out", mass));
+        for (i, (what, figure)) in rows.into_iter().enumerate() {
+            let number = if i == 0 {
+                number.clone()
+            } else {
+                String::new()
+            };
+            table.row(vec![number, what.into(), figure]);
+        }
+    }
+    (!table.rows.is_empty()).then_some(table)
 }
 
 /// Tubes of each nest with their length where the spec gives its parts; none where there is no nest.
@@ -104,9 +170,17 @@ pub fn tube_order(set: &Set<'_>) -> Option<Table> {
             TubeLength::Known(length) => set.figures.table(length),
             TubeLength::Wants(keys) => format!("not worked out: {} not given", keys.join(", ")),
         };
+        let (off, length) = match nest.renewed.filter(|_| set.design.kept) {
+            Some(false) => ("none".into(), format!("{off} stand")),
+            None if set.design.kept => (
+                "not told".into(),
+                format!("`renewed` does not say whether the {off} are renewed; {length}"),
+            ),
+            Some(true) | None => (off.to_string(), length),
+        };
         table.row(vec![
             nest.name.clone(),
-            off.to_string(),
+            off,
             set.figures.size_short(&nest.tube),
             size(Some(nest.tube_end.as_ref().unwrap_or(&nest.tube))),
             size(nest.wall.as_ref()),
@@ -120,6 +194,10 @@ pub fn tube_order(set: &Set<'_>) -> Option<Table> {
 pub fn rivet_order(set: &Set<'_>) -> Option<Table> {
     let line = set.design.rivets.as_ref()?;
     let spec = set.spec.written.rivets.as_ref()?;
+    let off = set.design.rivets_made();
+    if off == 0 {
+        return None;
+    }
     let mut table = Table::new(
         "RIVET ORDER",
         &[
@@ -139,7 +217,7 @@ pub fn rivet_order(set: &Set<'_>) -> Option<Table> {
         spec.head.clone().unwrap_or_else(|| "not given".into()),
         grip.map_or("not given".into(), |g| set.figures.table(g)),
         "by trial".into(),
-        line.rivets.len().to_string(),
+        off.to_string(),
     ]);
     Some(table)
 }
@@ -162,14 +240,12 @@ pub fn stay_list(set: &Set<'_>) -> Option<Table> {
             continue;
         };
         let path = format!("holes[{i}]");
-        let group = set.design.groups.iter().position(|g| g.path == path);
+        let Some((group, _)) = set.design.groups_made().find(|(_, g)| g.path == path) else {
+            continue;
+        };
         table.row(vec![
-            format!(
-                "{} {}",
-                holes.name,
-                group.map_or(String::new(), |g| set.numbers(g))
-            ),
-            group.map_or(0, |g| set.number_off(g)).to_string(),
+            format!("{} {}", holes.name, set.numbers_made(group)),
+            set.made_off(group).to_string(),
             stay.kind.name().into(),
             set.figures.size_short(&stay.diameter),
             trimmed(stay.threads_per_inch, 2),
@@ -193,7 +269,7 @@ pub fn fitted_list(set: &Set<'_>) -> Option<Table> {
     let fig = set.figures;
     for (i, holes) in set.spec.written.holes.iter().enumerate() {
         let path = format!("holes[{i}]");
-        let Some(group) = set.design.groups.iter().position(|g| g.path == path) else {
+        let Some((group, _)) = set.design.groups_made().find(|(_, g)| g.path == path) else {
             continue;
         };
         let mut parts: Vec<(String, String)> = Vec::new();
@@ -236,9 +312,9 @@ pub fn fitted_list(set: &Set<'_>) -> Option<Table> {
         }
         for (part, size) in parts {
             table.row(vec![
-                set.numbers(group),
+                set.numbers_made(group),
                 part,
-                set.number_off(group).to_string(),
+                set.made_off(group).to_string(),
                 size,
             ]);
         }
@@ -253,12 +329,19 @@ pub fn masses(set: &Set<'_>) -> Option<Table> {
         "MASSES: ESTIMATES. A COMPETENT PERSON PLANS THE LIFT",
         &[("PIECE", 100.0, Hang::Start), ("MASS", 68.0, Hang::End)],
     );
-    let pieces = [
-        ("finished plate, every hole out", f.plate_mass_kg),
-        ("finished plate, no hole out", f.plate_plain_kg),
-        ("ring by itself, net strip", f.ring_mass_kg),
-        ("blank as cut, no hole out", f.blank_mass_kg),
-    ];
+    let pieces = match set.design.kept {
+        // Worked out from the thickness as made: what stands weighs no more.
+        true => vec![
+            ("old plate as made, every hole out", f.plate_mass_kg),
+            ("ring by itself, as made", f.ring_mass_kg),
+        ],
+        false => vec![
+            ("finished plate, every hole out", f.plate_mass_kg),
+            ("finished plate, no hole out", f.plate_plain_kg),
+            ("ring by itself, net strip", f.ring_mass_kg),
+            ("blank as cut, no hole out", f.blank_mass_kg),
+        ],
+    };
     for (piece, kg) in pieces {
         if let Some(kg) = kg {
             table.row(vec![piece.into(), set.figures.mass(kg)]);

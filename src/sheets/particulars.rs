@@ -4,12 +4,14 @@ use super::at;
 use super::board::{Board, PaperBox};
 use super::figure::Figures;
 use super::furniture::{FOOT, FOOT_ABOVE};
+use super::kept::pieces;
 use super::paper_size::{frame, is_upright};
 use super::proving_bar::put_proving_bar;
+use super::set::Set;
 use super::title_block::{Field, WIDTH, put_field};
 use super::{Pattern, Pen, Role};
 use crate::checks::{Finding, Verdict};
-use crate::spec::{Spec, ViewFrom};
+use crate::spec::ViewFrom;
 
 /// How the particulars are shared out, mm.
 struct Shares {
@@ -68,7 +70,8 @@ pub fn below(findings: &[Finding]) -> usize {
 }
 
 /// Puts the particulars left of the title block, or on it, in four rows.
-pub fn put_particulars(board: &mut Board, spec: &Spec, findings: &[Finding]) {
+pub fn put_particulars(board: &mut Board, set: &Set<'_>) {
+    let (spec, findings) = (set.spec, set.findings);
     let f = frame(board.paper);
     let upright = is_upright(board.paper);
     // Beside the title block; on it where it fills the width of the paper.
@@ -87,9 +90,12 @@ pub fn put_particulars(board: &mut Board, spec: &Spec, findings: &[Finding]) {
     let metal = material.map_or("NOT GIVEN".into(), |m| {
         format!("{}, {}", w.plate.thickness.as_written(), m.grade)
     });
-    let certificate = material
-        .and_then(|m| m.certificate.clone())
-        .unwrap_or_else(|| "NOT GIVEN".into());
+    let certificate = match w.plate.kept {
+        true => certificates_of_pieces(set),
+        false => material
+            .and_then(|m| m.certificate.clone())
+            .unwrap_or_else(|| "NOT GIVEN".into()),
+    };
     let rules = if w.judged_by.is_empty() {
         "NONE NAMED".into()
     } else {
@@ -102,10 +108,11 @@ pub fn put_particulars(board: &mut Board, spec: &Spec, findings: &[Finding]) {
         "NONE" => "NONE".into(),
         scale => format!("{scale}, DO NOT SCALE"),
     };
-    let material_words = if upright {
-        "PLATE AND MATERIAL"
-    } else {
-        "PLATE: THICKNESS, MATERIAL"
+    let material_words = match (w.plate.kept, upright) {
+        (true, true) => "OLD PLATE AS MADE",
+        (true, false) => "OLD PLATE: THICKNESS AS MADE, MATERIAL",
+        (false, true) => "PLATE AND MATERIAL",
+        (false, false) => "PLATE: THICKNESS, MATERIAL",
     };
     let units_words = if upright {
         "DIMENSIONS IN"
@@ -160,6 +167,20 @@ pub fn put_particulars(board: &mut Board, spec: &Spec, findings: &[Finding]) {
     }
     board.rule(at(left, top), at(right, top), Pen::Frame);
     board.rule(at(left, top), at(left, foot), Pen::Frame);
+}
+
+/// The certificates of the new pieces in a plate that is kept: "J1: EN 10204 type 3.1".
+fn certificates_of_pieces(set: &Set<'_>) -> String {
+    let each = pieces(set).into_iter().map(|(number, _, ordered)| {
+        let material = ordered.and_then(|piece| piece.material.as_ref());
+        let certificate = material.and_then(|m| m.certificate.as_deref());
+        format!("{number}: {}", certificate.unwrap_or("NOT GIVEN"))
+    });
+    let each: Vec<String> = each.collect();
+    match each.is_empty() {
+        true => "NONE: THE PLATE STANDS".into(),
+        false => each.join("; "),
+    }
 }
 
 /// Width of the symbol with its centre lines, mm.

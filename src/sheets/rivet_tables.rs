@@ -83,7 +83,7 @@ pub fn rivet_table(set: &Set<'_>, line: &RivetLine) -> Table {
         columns.insert(1, ("ROW", 9.0, Hang::Middle));
     }
     let mut table = Table::new("CLOCKWISE FROM BOTTOM", &columns);
-    for rivet in &line.rivets {
+    for (i, rivet) in line.rivets.iter().enumerate() {
         let mut row = vec![rivet.id.clone(), print::decimal(rivet.angle_deg, 3)];
         if inches {
             row.push(print::inches(rivet.run));
@@ -91,6 +91,7 @@ pub fn rivet_table(set: &Set<'_>, line: &RivetLine) -> Table {
         row.push(set.figures.decimal(rivet.run));
         row.push(set.figures.decimal(rivet.run_outside));
         row.push(match rivet.made {
+            _ if !set.design.rivet_is_made(i) => "stands".into(),
             RivetMade::Tack => "TACK".into(),
             RivetMade::Drawn | RivetMade::InPlace => rivet.made.name().into(),
         });

@@ -113,9 +113,13 @@ pub fn put_section(board: &mut Board, s: &SectionView, design: &Design, spacing:
     let shape = half_shape(design);
     for polygon in metal(design, &gaps, &shape) {
         let paper: Vec<PaperPoint> = polygon.iter().map(|&(u, y)| s.place(u, y)).collect();
-        hatch(board, &[paper], spacing, Lean::Right);
+        hatch(board, &[paper], spacing, lean_of(design, &polygon));
     }
     put_plate_edges(board, s, design, &gaps);
+    for y in welds(design) {
+        let thick = design.thickness.value().to_mm();
+        board.edge_line(s.place(0.0, y), s.place(thick, y));
+    }
     match &design.flange {
         Some(FlangeDesign::Pressed(_)) => put_pressed_edges(board, s, design),
         Some(FlangeDesign::Fabricated(_)) => put_ring(board, s, design, spacing),
@@ -125,6 +129,32 @@ pub fn put_section(board: &mut Board, s: &SectionView, design: &Design, spacing:
     let middle = s.centre_y;
     let (a, b) = (s.x(0.0), s.x(whole_depth(design)));
     board.centre_line(at(a.min(b) - over, middle), at(a.max(b) + over, middle));
+}
+
+/// Heights at which the edge of a piece let in is cut through, within the flat part.
+fn welds(design: &Design) -> Vec<f64> {
+    let (low, high) = ends(design);
+    let pieces = design
+        .pieces()
+        .filter_map(|(_, piece)| piece.renews.as_ref());
+    let edges = pieces.map(ends_on_centre_line);
+    let edges = edges.flat_map(|(a, b)| [a, b]);
+    edges.filter(|y| *y > low && *y < high).collect()
+}
+
+/// A piece let in leans the other way than the old metal.
+fn lean_of(design: &Design, polygon: &[(f64, f64)]) -> Lean {
+    let heights = || polygon.iter().map(|&(_, y)| y);
+    let low = heights().fold(f64::INFINITY, f64::min);
+    let high = heights().fold(f64::NEG_INFINITY, f64::max);
+    let middle = Point::new(0.0, (low + high) / 2.0);
+    let pieces = design
+        .pieces()
+        .filter_map(|(_, piece)| piece.renews.as_ref());
+    match pieces.into_iter().any(|outline| outline.contains(middle)) {
+        true => Lean::Left,
+        false => Lean::Right,
+    }
 }
 
 /// Ends of the flat part in section: the outline on the centre line, or the tangents of a pressed plate.
@@ -180,6 +210,9 @@ fn metal(design: &Design, gaps: &[(f64, f64)], shape: &[(f64, f64)]) -> Vec<Vec<
     let (low, high) = ends(design);
     let mut borders = vec![low];
     borders.extend(gaps.iter().flat_map(|g| [g.0, g.1]));
+    // A weld parts the metal without opening it.
+    borders.extend(welds(design).into_iter().flat_map(|y| [y, y]));
+    borders[1..].sort_by(f64::total_cmp);
     borders.push(high);
     let last = borders.len() / 2 - 1;
     borders

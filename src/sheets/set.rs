@@ -7,7 +7,7 @@ use super::paper_size::is_upright;
 use super::warning::warning;
 use crate::checks::{Effects, Finding, VerdictChange};
 use crate::cut::CutPart;
-use crate::design::{Design, Deviation, FilledRecord, HoleGroup};
+use crate::design::{Design, Deviation, FilledRecord, HoleGroup, number_runs};
 use crate::spec::{Paper, Spec};
 
 /// Everything that a sheet may draw from; nothing here is worked out by a sheet.
@@ -154,6 +154,25 @@ impl<'a> Set<'a> {
             (Some(first), _) => (*first).to_string(),
             (None, _) => String::new(),
         }
+    }
+
+    /// How many holes of a group are made on this job; of a plate that is kept, those in its pieces let in.
+    pub fn made_off(&self, group: usize) -> usize {
+        let made = self.design.holes_made();
+        made.filter(|hole| hole.group == group).count()
+    }
+
+    /// The numbers of those holes: "W1–W2", or run by run where a plate that is kept has others between them.
+    pub fn numbers_made(&self, group: usize) -> String {
+        if self.made_off(group) == self.number_off(group) {
+            return self.numbers(group);
+        }
+        let made = self.design.holes_made();
+        let ids: Vec<&str> = made
+            .filter(|hole| hole.group == group)
+            .map(|hole| hole.id.as_str())
+            .collect();
+        number_runs(&ids).replace('-', "–")
     }
 
     /// The stages of a group in one line: "pop, drill {1 3/4}, ream {1 27/32}".

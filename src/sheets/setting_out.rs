@@ -78,7 +78,7 @@ fn tables(set: &Set<'_>) -> Vec<Block> {
     let mut blocks = vec![Block::Caution(count_box(set), 4.0)];
     blocks.extend(line_table(set).map(|t| Block::Table(t, 0)));
     blocks.extend(metal_table(set).map(|t| Block::Table(t, 0)));
-    blocks.push(Block::Notes(nest_notes(), 0));
+    blocks.push(Block::Notes(nest_notes(set), 0));
     blocks
 }
 

@@ -5,14 +5,13 @@ use std::collections::BTreeSet;
 use super::Hang;
 use super::set::Set;
 use super::table::Table;
-use crate::design::RivetMade;
-use crate::design::Stage;
+use crate::design::{RivetMade, Stage, number_runs};
 use crate::spec::{RivetHow, StagePlace};
 
 /// Names of the stages in working order over all groups; a stage that a group goes through twice stands twice.
 pub fn stage_names(set: &Set<'_>) -> Vec<String> {
     let mut order: Vec<String> = Vec::new();
-    for group in &set.design.groups {
+    for (_, group) in set.design.groups_made() {
         let mut next = 0;
         let names = names_of(&group.stages);
         for (i, name) in names.iter().cloned().enumerate() {
@@ -49,7 +48,7 @@ pub fn stage_matrix(set: &Set<'_>) -> Table {
         true => ("CUTTER LEAVES", 24.0, Hang::Middle),
         false => ("FIRST", 26.0, Hang::Middle),
     });
-    columns.push(("HOLD: COUNT SIGNED", 24.0, Hang::Middle));
+    columns.push(("COUNT SIGNED", 24.0, Hang::Middle));
     columns.extend(names.iter().map(|n| (n.as_str(), 27.0, Hang::Middle)));
     columns.extend([
         ("GO", 24.0, Hang::Middle),
@@ -59,11 +58,11 @@ pub fn stage_matrix(set: &Set<'_>) -> Table {
     ]);
     let mut table = Table::new("GROUPS AND STAGES: SIZE, WHERE IT IS DONE", &columns);
     table.least_row = 9.0;
-    for (index, group) in set.design.groups.iter().enumerate() {
+    for (index, group) in set.design.groups_made() {
         let mut row = vec![
             group.name.clone(),
-            set.numbers(index),
-            set.number_off(index).to_string(),
+            set.numbers_made(index),
+            set.made_off(index).to_string(),
             first(set, index),
             String::new(),
         ];
@@ -137,20 +136,26 @@ fn rivet_rows(set: &Set<'_>, table: &mut Table, stages: usize) {
         let ids: Vec<String> = line
             .rivets
             .iter()
-            .filter(|r| r.made == made)
-            .map(|r| r.id.clone())
+            .enumerate()
+            .filter(|(i, r)| r.made == made && set.design.rivet_is_made(*i))
+            .map(|(_, r)| r.id.clone())
             .collect();
         let (Some(a), Some(b)) = (ids.first(), ids.last()) else {
             continue;
         };
         let name = match (made, line.how) {
-            (RivetMade::InPlace, RivetHow::InPlace) if ids.len() == line.rivets.len() => "rivets",
+            (RivetMade::InPlace, RivetHow::InPlace) if ids.len() == set.design.rivets_made() => {
+                "rivets"
+            }
             (RivetMade::Tack, _) if line.rows.is_some() => "rivets, tack bolts, row 1",
             _ => name,
         };
         // Bolts stand every so many holes: a run from first to last would name the rest as well.
         let numbers = match made {
             RivetMade::Tack => tack_numbers(&ids),
+            RivetMade::Drawn | RivetMade::InPlace if set.design.kept => {
+                number_runs(&ids).replace('-', "–")
+            }
             RivetMade::Drawn | RivetMade::InPlace => format!("{a}–{b}"),
         };
         let mut row = vec![name.into(), numbers, ids.len().to_string(), how.into()];
@@ -195,7 +200,7 @@ pub fn tool_list(set: &Set<'_>) -> Table {
         }
         None => lines.push((tool, size, off, vec![what])),
     };
-    for (index, group) in set.design.groups.iter().enumerate() {
+    for (index, group) in set.design.groups_made() {
         for stage in group.stages.iter().filter(|s| s.place != StagePlace::Cut) {
             let Some(size) = &stage.size else {
                 continue;
@@ -204,17 +209,18 @@ pub fn tool_list(set: &Set<'_>) -> Table {
             take(
                 tool_of(&stage.name),
                 set.figures.size(size),
-                set.number_off(index),
+                set.made_off(index),
                 what,
             );
         }
     }
-    if let Some(line) = &set.design.rivets {
+    let rivets = set.design.rivets_made();
+    if let Some(line) = set.design.rivets.as_ref().filter(|_| rivets > 0) {
         let size = set.figures.size(&line.hole);
         take(
             "reamer, rivet holes".into(),
             size,
-            line.rivets.len(),
+            rivets,
             "rivets, parts pulled together".into(),
         );
     }

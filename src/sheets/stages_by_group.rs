@@ -11,6 +11,7 @@ use super::particulars::view_words;
 use super::scale::largest_scale;
 use super::set::Set;
 use super::stage_matrix::{stage_matrix, tool_list};
+use super::survey_marks::put_repairs;
 use super::symbols::{put_signed_hole, signs_of};
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, at, face};
@@ -32,7 +33,8 @@ const KEY: f64 = 54.0;
 
 /// The stages over as many sheets as they need; none for a plate without holes.
 pub fn stages_by_group(set: &Set<'_>) -> Vec<Board> {
-    if set.design.groups.is_empty() {
+    let nothing_is_made = set.design.kept && stage_matrix(set).rows.is_empty();
+    if set.design.groups.is_empty() || nothing_is_made {
         return Vec::new();
     }
     let mut boards = Vec::new();
@@ -93,10 +95,14 @@ fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     board.centre_line(at(view.centre.x, b.top), at(view.centre.x, b.bottom));
     board.centre_line(at(b.left, view.centre.y), at(b.right, view.centre.y));
     let signs = signs_of(set.design);
-    for hole in &set.design.holes {
-        let radius = hole.finish.value().to_mm() / 2.0 * f;
-        put_signed_hole(board, view.place(hole.at), radius, signs[hole.group]);
+    for (i, hole) in set.design.holes.iter().enumerate() {
+        let radius = hole.finish.value().to_mm() / 2.0;
+        match set.design.is_made(i) {
+            true => put_signed_hole(board, view.place(hole.at), radius * f, signs[hole.group]),
+            false => view.circle(board, hole.at, radius, Stroke::TANGENT),
+        }
     }
+    put_repairs(board, set, &view);
     let words = format!("MAP OF GROUPS, {}", view_words(set.design.view_from));
     let height = super::letter_size::fitting_height(&words, space.0, NOTES, true);
     board.bold(at(room.left, b.bottom + 6.0), &words, height, Hang::Start);
@@ -112,7 +118,7 @@ fn put_key(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     board.bold(at(room.left, y), "KEY", NOTES, Hang::Start);
     y += KEY_LINE;
     let signs = signs_of(set.design);
-    for (index, group) in set.design.groups.iter().enumerate() {
+    for (index, group) in set.design.groups_made() {
         if y + KEY_SIGN > room.bottom {
             break;
         }
@@ -120,7 +126,7 @@ fn put_key(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         put_signed_hole(board, c, KEY_SIGN, signs[index]);
         let words = format!(
             "{} × {}",
-            set.number_off(index),
+            set.made_off(index),
             set.figures.size_short(&group.finish)
         );
         let left = room.left + 9.0;
@@ -135,5 +141,12 @@ fn put_key(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
             board.text(at(left, y + TABLE / 2.0), name, TABLE, Hang::Start);
         }
         y += KEY_LINE;
+    }
+    if set.design.kept {
+        let line = Stroke::TANGENT;
+        let c = at(room.left + 4.0, y);
+        board.circle(c, KEY_SIGN, line.pen, line.pattern, line.role);
+        let words = at(room.left + 9.0, y + TABLE / 2.0);
+        board.text(words, "STANDS", TABLE, Hang::Start);
     }
 }

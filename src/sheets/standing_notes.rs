@@ -1,5 +1,6 @@
 //! Notes of the general arrangement: what the spec makes necessary, then what the works has written.
 
+use super::kept::{pieces_named, rivets_made};
 use super::notes::Notes;
 use super::set::Set;
 use crate::design::{BesideOriginal, FlangeDesign, HoleIndex, RivetLine, Told, beside_original};
@@ -50,7 +51,14 @@ pub fn is_symmetrical(set: &Set<'_>) -> bool {
 }
 
 /// Notes beside the setting-out of the nest.
-pub fn nest_notes() -> Notes {
+pub fn nest_notes(set: &Set<'_>) -> Notes {
+    let mut made = set.design.groups_made();
+    if !made.any(|(_, group)| group.purpose.takes_a_tube()) {
+        return Notes::new(
+            "NOTES",
+            vec!["THE TUBE HOLES STAND: THEY ARE MEASURED, AND NONE IS STRUCK OR DRILLED.".into()],
+        );
+    }
     Notes::new(
         "NOTES",
         vec![
@@ -65,35 +73,65 @@ pub fn nest_notes() -> Notes {
 
 /// Notes beside flange and rivets.
 pub fn flange_notes(set: &Set<'_>) -> Notes {
-    let mut notes = Vec::new();
-    if let Some(flange) = &set.design.flange {
-        let words = match flange {
-            FlangeDesign::Pressed(_) => {
-                "MAKE THE FLANGE TO THE GIRTH OF THE BORE. LEAVE THE TRIM ON UNTIL THE PLATE HAS BEEN OFFERED UP."
-            }
-            FlangeDesign::Fabricated(_) => {
-                "MAKE THE RING TO THE GIRTH OF THE BORE. WELD ONLY TO THE WORKS' PROCEDURE; WELD SIZES SHOWN ARE THE WORKS' OWN."
-            }
-        };
-        notes.push(words.into());
-    }
+    let mut notes: Vec<String> = flange_note(set).into_iter().collect();
     if let Some(line) = &set.design.rivets {
         notes.extend(row_numbers(line));
-        notes.push(match line.how {
-            RivetHow::InPlace if line.rows.is_some() => {
-                "DRILL RIVET HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER; ONLY TACK HOLES, ALL OF THEM IN ROW 1, ARE DRILLED TO THE DRAWING.".into()
-            }
-            RivetHow::InPlace => {
-                "DRILL RIVET HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER; ONLY TACK HOLES ARE DRILLED TO THE DRAWING.".into()
-            }
-            RivetHow::Drawn => "DRILL RIVET HOLES TO THE ANGLES OF THE RIVET TABLE.".into(),
-        });
-        notes.push(
-            "HOLES ARE RADIAL: THE ANGLE CARRIES FROM BARREL TO FLANGE, THE CHORD DOES NOT.".into(),
-        );
-        notes.push("PART THE PLATES AND TAKE BURRS OFF BEFORE CLOSING ANY RIVET.".into());
+        notes.extend(rivet_notes(set, line));
     }
     Notes::new("NOTES", notes)
+}
+
+fn flange_note(set: &Set<'_>) -> Option<String> {
+    let flange = set.design.flange.as_ref()?;
+    if set.design.kept {
+        let pieces = pieces_named(set);
+        return Some(match pieces.is_empty() {
+            true => "THE FLANGE STANDS AS FOUND.".into(),
+            false => format!(
+                "THE FLANGE STANDS AS FOUND. TAKE HEEL AND FLANGE OF {pieces} FROM IT AND FROM THE BORE."
+            ),
+        });
+    }
+    let words = match flange {
+        FlangeDesign::Pressed(_) => {
+            "MAKE THE FLANGE TO THE GIRTH OF THE BORE. LEAVE THE TRIM ON UNTIL THE PLATE HAS BEEN OFFERED UP."
+        }
+        FlangeDesign::Fabricated(_) => {
+            "MAKE THE RING TO THE GIRTH OF THE BORE. WELD ONLY TO THE WORKS' PROCEDURE; WELD SIZES SHOWN ARE THE WORKS' OWN."
+        }
+    };
+    Some(words.into())
+}
+
+fn rivet_notes(set: &Set<'_>, line: &RivetLine) -> Vec<String> {
+    let mut notes = Vec::new();
+    if set.design.kept {
+        let made = rivets_made(set);
+        if made.is_empty() {
+            return vec!["EVERY RIVET STANDS.".into()];
+        }
+        notes.push(format!("NEW RIVETS: {made}. EVERY OTHER STANDS."));
+    }
+    notes.push(match line.how {
+        RivetHow::InPlace if set.design.kept => {
+            "DRILL THEIR HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER.".into()
+        }
+        RivetHow::InPlace if line.rows.is_some() => {
+            "DRILL RIVET HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER; ONLY TACK HOLES, ALL OF THEM IN ROW 1, ARE DRILLED TO THE DRAWING.".into()
+        }
+        RivetHow::InPlace => {
+            "DRILL RIVET HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER; ONLY TACK HOLES ARE DRILLED TO THE DRAWING.".into()
+        }
+        RivetHow::Drawn => "DRILL RIVET HOLES TO THE ANGLES OF THE RIVET TABLE.".into(),
+    });
+    notes.push(
+        "HOLES ARE RADIAL: THE ANGLE CARRIES FROM BARREL TO FLANGE, THE CHORD DOES NOT.".into(),
+    );
+    notes.push(match set.design.kept {
+        true => "NO RIVET IS CLOSED ON A BURR BETWEEN THE PLATES.".into(),
+        false => "PART THE PLATES AND TAKE BURRS OFF BEFORE CLOSING ANY RIVET.".into(),
+    });
+    notes
 }
 
 /// Which row is which, and how its rivets are numbered; none where there is one row.

@@ -3,14 +3,18 @@
 use super::board::{Board, PaperBox};
 use super::clear::{is_clear, touches};
 use super::dimension::{FIRST_ROW, have_room, running_across, running_room, running_upwards};
+use super::kept::weld_corners;
 use super::letter_size::{FIGURES, NOTES, TABLE};
 use super::proving_bar::put_scale_bar;
 use super::route::{Feature, Line, Rows, Side};
 use super::scale::{Scale, largest_scale};
 use super::set::Set;
+use super::survey_marks::{put_repairs, put_weld_names};
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, at, face};
-use crate::design::{Hole, LineWay, Point, levels, pop_circle, quarter_pops, runs, uprights};
+use crate::design::{
+    Design, Hole, LineWay, Point, levels, pop_circle, quarter_pops, runs, uprights,
+};
 use crate::spec::BottomCentre;
 use crate::units::Length;
 use crate::units::angle::{cos, hypot, sin};
@@ -39,8 +43,8 @@ fn drawn_box(set: &Set<'_>) -> PlateBox {
     b
 }
 
-/// Puts the view at the left of a box; tells how far right it reaches on the paper.
-pub fn put_struck_view(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64 {
+/// Puts the view at the left of a box, the holes of the whole plate that stand as thin circles; tells how far right it reaches on the paper.
+pub fn put_struck_view(board: &mut Board, set: &Set<'_>, whole: &Design, room: &PaperBox) -> f64 {
     let shown = drawn_box(set);
     // The nest's lines below and the rest above, each row with half the values, unless that costs a scale.
     let apart = Plan::of(set, room, &shown, &[Side::Foot, Side::Top]);
@@ -61,8 +65,11 @@ pub fn put_struck_view(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64
     };
     let paper = view.paper_box(&shown);
     put_datum_lines(board, set, &view);
+    put_standing_holes(board, whole, &view);
     put_nest_lines(board, set, &view);
     put_loose_holes(board, set, &view);
+    put_repairs(board, set, &view);
+    put_corners(board, set, &view);
     put_running(board, &view, &paper, &plan.rows);
     put_rivet_mark(board, set, &view, plan.foot_row);
     put_pop_names(board, set, &view);
@@ -72,6 +79,7 @@ pub fn put_struck_view(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64
     let title = at(room.left + (bar + 15.0).max(68.0), y + 2.0);
     board.bold(title, "STRUCK LINES AND POPS", NOTES, Hang::Start);
     put_loose_numbers(board, set, &view);
+    put_weld_names(board, set, &view);
     paper.right + plan.right
 }
 
@@ -183,6 +191,27 @@ fn put_pop_names(board: &mut Board, set: &Set<'_>, view: &View) {
         let all: Vec<PaperPoint> = places.into_iter().chain(out).collect();
         let place = all.iter().copied().find(|c| clear(c)).unwrap_or(all[0]);
         board.text(place, pop.name, TABLE, Hang::Start);
+    }
+}
+
+/// Holes that stand in a plate that is kept: nothing is struck at them.
+fn put_standing_holes(board: &mut Board, whole: &Design, view: &View) {
+    for (i, hole) in whole.holes.iter().enumerate() {
+        if !whole.is_made(i) {
+            let radius = hole.finish.value().to_mm() / 2.0;
+            view.circle(board, hole.at, radius, Stroke::TANGENT);
+        }
+    }
+}
+
+/// A cross at every corner of a weld line, where it is popped.
+fn put_corners(board: &mut Board, set: &Set<'_>, view: &View) {
+    for corner in weld_corners(set) {
+        let p = view.place(corner.at);
+        for (x, y) in [(TICK, 0.0), (0.0, TICK)] {
+            let (a, b) = (at(p.x - x, p.y - y), at(p.x + x, p.y + y));
+            board.line(a, b, Pen::Middle, Pattern::Continuous, Role::Centre);
+        }
     }
 }
 
@@ -376,6 +405,8 @@ fn running_rows(set: &Set<'_>, nest_lines_at: &[Side]) -> Rows {
             lines(set, loose_at(|h| h.at.y), loose(set), |h| h.at.y),
             &[Side::Right],
         ),
+        (corner_lines(set, |p| p.x), &[Side::Foot]),
+        (corner_lines(set, |p| p.y), &[Side::Left]),
     ] {
         rows.route(&lines, &in_the_way, sides);
     }
@@ -408,6 +439,25 @@ fn lines<'a>(
             }
         })
         .collect()
+}
+
+/// A line for each distance at which a weld line has a corner.
+fn corner_lines(set: &Set<'_>, along: impl Fn(Point) -> f64) -> Vec<Line> {
+    let corners = weld_corners(set);
+    let mut places: Vec<Length> = corners.iter().map(|c| Length::mm(along(c.at))).collect();
+    places.sort_by(Length::total_cmp);
+    places.dedup_by(|a, b| a.same_as(*b));
+    places.retain(|v| !v.same_as(Length::ZERO));
+    let of = |v: Length| Line {
+        length: v,
+        words: set.figures.short(v.abs()),
+        features: corners
+            .iter()
+            .filter(|c| Length::mm(along(c.at)).same_as(v))
+            .cloned()
+            .collect(),
+    };
+    places.into_iter().map(of).collect()
 }
 
 /// Bottom centre of the rivet circle below the view and its running dimensions.

@@ -5,8 +5,11 @@ use super::at;
 use super::board::{Board, PaperBox};
 use super::face;
 use super::flow::{Block, flow};
+use super::kept::kept_words;
 use super::letter_size::{NOTES, TABLE};
-use super::order_tables::{fitted_list, masses, plate_sizes, rivet_order, stay_list, tube_order};
+use super::order_tables::{
+    fitted_list, masses, piece_order, plate_sizes, rivet_order, stay_list, tube_order,
+};
 use super::pages::continued;
 use super::set::Set;
 use super::table::Table;
@@ -34,6 +37,7 @@ pub fn summary(set: &Set<'_>) -> Vec<Board> {
         column.top = foot;
     }
     let tables = [
+        piece_order(set),
         Some(plate_sizes(set)),
         tube_order(set),
         rivet_order(set),
@@ -42,12 +46,14 @@ pub fn summary(set: &Set<'_>) -> Vec<Board> {
         masses(set),
     ];
     let blocks = |height: f64| -> Vec<Block> {
+        let kept = kept_words(set).map(|words| Block::Caution(words, NOTES));
         let lettered = |table: &Table| Table {
             height,
             ..table.clone()
         };
         let tables = tables.iter().flatten().map(lettered);
-        tables.map(|table| Block::Table(table, 0)).collect()
+        let tables = tables.map(|table| Block::Table(table, 0));
+        kept.into_iter().chain(tables).collect()
     };
     // One page is worth smaller lettering in its tables.
     let mut trial = board.clone();
@@ -64,30 +70,31 @@ pub fn summary(set: &Set<'_>) -> Vec<Board> {
 
 /// Count and size of each group, and of the rivets: "100 × {1 27/32}" and "tubes T1–T100".
 fn lines(set: &Set<'_>) -> Vec<(String, String)> {
+    let kept = set.design.kept;
+    let new = if kept { "NEW " } else { "" };
     let mut lines: Vec<(String, String)> = set
         .design
-        .groups
-        .iter()
-        .enumerate()
+        .groups_made()
         .map(|(i, g)| {
             (
                 format!(
                     "{} × {}",
-                    set.number_off(i),
+                    set.made_off(i),
                     set.figures.size_short(&g.finish)
                 ),
-                format!("{} {}", g.name.to_uppercase(), set.numbers(i)),
+                format!("{new}{} {}", g.name.to_uppercase(), set.numbers_made(i)),
             )
         })
         .collect();
-    if let Some(line) = &set.design.rivets {
+    let rivets = set.design.rivets_made();
+    if let Some(line) = set.design.rivets.as_ref().filter(|_| rivets > 0) {
         lines.push((
-            format!(
-                "{} × {}",
-                line.rivets.len(),
-                set.figures.size_short(&line.hole)
-            ),
+            format!("{rivets} × {}", set.figures.size_short(&line.hole)),
             match &line.rows {
+                _ if kept => format!(
+                    "NEW RIVET HOLES, RIVETS {}",
+                    set.figures.size_short(&line.rivet)
+                ),
                 Some(rows) => format!(
                     "RIVET HOLES IN {} ROWS, RIVETS {}",
                     rows.number,
@@ -100,10 +107,12 @@ fn lines(set: &Set<'_>) -> Vec<(String, String)> {
             },
         ));
     }
-    lines.push((
-        format!("{} IN ALL", set.design.holes.len()),
-        "HOLES IN THE FLAT".into(),
-    ));
+    let made = set.design.holes_made().count();
+    lines.push((format!("{made} IN ALL"), format!("{new}HOLES IN THE FLAT")));
+    if kept {
+        let stand = set.design.holes.len() - made;
+        lines.push((format!("{stand} STAND"), "HOLES IN THE FLAT".into()));
+    }
     lines
 }
 

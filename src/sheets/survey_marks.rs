@@ -85,6 +85,32 @@ pub fn put_repair_numbers(board: &mut Board, set: &Set<'_>, view: &View, edge: &
     }
 }
 
+/// The number of every repair close by its weld, where it touches nothing.
+pub fn put_weld_names(board: &mut Board, set: &Set<'_>, view: &View) {
+    for (i, repair) in set.design.repairs.iter().enumerate() {
+        let words = repair_number(set, i);
+        let half = face::width(&words, NOTES, true) / 2.0;
+        let places = (0..12).flat_map(|ring| {
+            let away = NOTES / 2.0 + half + 0.6 + f64::from(ring) * 0.8;
+            let shares = [0.5, 0.35, 0.65, 0.2, 0.8];
+            let tips = shares.map(|share| repair.weld.iter().map(move |e| e.at_share(share)));
+            tips.into_iter().flatten().flat_map(move |tip| {
+                let c = view.place(tip);
+                [(0.0, 1.0), (0.0, -1.0), (1.0, 0.0), (-1.0, 0.0)]
+                    .map(|(x, y)| at(c.x + x * away, c.y + y * away))
+            })
+        });
+        let round = |p: &PaperPoint| {
+            let tall = NOTES / 2.0;
+            PaperBox::new(p.x - half, p.y - tall, p.x + half, p.y + tall)
+        };
+        let mut places = places;
+        if let Some(p) = places.find(|p| is_clear(board, &round(p), CLEAR)) {
+            board.bold(at(p.x, p.y + NOTES / 2.0), &words, NOTES, Hang::Middle);
+        }
+    }
+}
+
 fn stroke_of(repair: &Repair) -> Stroke {
     match repair.work {
         RepairWork::BuildUp { .. } => AREA,

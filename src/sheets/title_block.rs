@@ -95,7 +95,8 @@ pub fn put_title_block(board: &mut Board, set: &Set<'_>, place: SheetPlace<'_>) 
     let job = &set.spec.written.job;
     let kind = set.spec.written.plate.kind.name();
     let title = job.title.as_deref().unwrap_or(kind);
-    let title = set.titled(title).to_uppercase();
+    let kept = if set.design.kept { ", kept" } else { "" };
+    let title = set.titled(&format!("{title}{kept}")).to_uppercase();
     let (state, worth, state_height) = match set.made {
         None => ("WORKING DRAWING", UNCONTROLLED, 2.5),
         // The record from which the sheets come, beside the spec's fingerprint among the particulars.

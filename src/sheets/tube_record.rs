@@ -58,8 +58,14 @@ fn tubes(set: &Set<'_>) -> Table {
     );
     table.least_row = LISTED;
     let groups = &set.design.groups;
+    let nests = set.spec.written.tubes.iter().enumerate();
+    let standing: Vec<String> = nests
+        .filter(|(_, nest)| nest.renewed == Some(false))
+        .map(|(i, _)| format!("tubes[{i}]"))
+        .collect();
     for hole in &set.design.holes {
-        if groups[hole.group].purpose.takes_a_tube() {
+        let group = &groups[hole.group];
+        if group.purpose.takes_a_tube() && !standing.contains(&group.path) {
             table.row(vec![hole.id.clone()]);
         }
     }

@@ -57,6 +57,8 @@ pub struct Nest {
     pub other_projection: Option<Size>,
     /// The holes of these tubes in the plate at the other end.
     pub other_end: Option<super::tube_ends::OtherEnd>,
+    /// In a plate that is kept: whether new tubes go into the holes that stand. Not told where nothing is written.
+    pub renewed: Option<bool>,
     /// Tubes of the nest that are screwed into both plates, and so hold them.
     pub stay_tubes: Option<StayTubes>,
 }

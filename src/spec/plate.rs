@@ -8,7 +8,7 @@ use crate::units::{Heaviness, Size, Strength};
 /// A place on the face: x right and y up from the barrel centre, as seen from the declared side.
 pub type At = (Size, Size);
 
-/// The plate to be made.
+/// The plate: to be made, or one that is kept.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Plate {
@@ -16,7 +16,11 @@ pub struct Plate {
     pub kind: Kind,
     /// The side one looks from when x is to the right. Required: a symmetrical nest hides a mirrored plate.
     pub view_from: ViewFrom,
-    /// Thickness ordered.
+    /// The plate stands and is kept: only the pieces let in under `repairs`, and what lies in them, are new. Nothing of it is cut or
+    /// formed, so that it takes no `cutting`, no trim and nothing of a blank; `survey` and `repairs` tell of such a plate alone.
+    #[serde(default)]
+    pub kept: bool,
+    /// Thickness ordered; of a plate that is kept, as it was made: what is left of it stands under `survey`.
     pub thickness: Size,
     /// What the plate is made of; needed by every strength check.
     pub material: Option<Material>,

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::plate::{At, PathStep};
+use super::plate::{At, Material, PathStep};
 use crate::units::Size;
 
 /// One weld repair of a kept plate.
@@ -70,11 +70,24 @@ pub struct WeldLineSpec {
     pub start: At,
     /// Each step to the next corner.
     pub steps: Vec<PathStep>,
-    /// Both ends run on to the tangent, and from there square over the heel and so far along the straight of a pressed flange.
+    /// Both ends run on to the tangent, and from there square over the heel and so far along the straight of a pressed flange; of a piece
+    /// let in, to its edge.
     pub over_flange: Option<Size>,
     /// The line is the edge of a piece let in: what it cuts off of the plate, the smaller part, is new metal.
     #[serde(default)]
     pub let_in: bool,
+    /// What the piece let in is ordered as.
+    pub piece: Option<PieceSpec>,
+}
+
+/// The new metal of a piece let in. What is not written is told as not given: it is not taken from the old plate.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PieceSpec {
+    /// Thickness ordered.
+    pub thickness: Option<Size>,
+    /// What it is made of.
+    pub material: Option<Material>,
 }
 
 /// Cracks of a riveted joint, by count.

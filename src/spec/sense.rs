@@ -28,6 +28,7 @@ pub(super) fn contradictions(written: &Written) -> Vec<Fault> {
     limits::shares_and_ratios(written, &mut faults);
     plate_work::girders_on_another_plate(written, &mut faults);
     plate_work::mouths(written, &mut faults);
+    kept_plate::kept(written, &mut faults);
     kept_plate::survey(written, &mut faults);
     kept_plate::repairs(written, &mut faults);
     cutting::hole_policies(written, &mut faults);

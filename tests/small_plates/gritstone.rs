@@ -5,7 +5,7 @@
 //! short of the tangent at 16.125, and begins at x = 7.935 − 1.604 = 6.331.
 
 use centrepop::checks::{Finding, run_checks};
-use centrepop::design::{Design, Edge, RepairWork, set_out};
+use centrepop::design::{Design, Edge, PieceSize, RepairWork, set_out};
 use centrepop::spec::read_spec;
 
 use super::{below_by, is, one, to_places_of};
@@ -78,7 +78,7 @@ fn by_hand_what_lies_near_the_weld() {
     };
     printed(near("tube"), "1.5625");
     printed(near("plug"), "1.0000");
-    assert_eq!(repair.rivets_in_it, 9);
+    assert_eq!(repair.rivets_in_it.len(), 9);
     let ids: Vec<&str> = repair
         .holes_in_it
         .iter()
@@ -232,7 +232,7 @@ fn by_hand_a_smaller_patch_leaves_one_reading_low() {
             .to_inches(),
         "0.741",
     );
-    assert_eq!(design.repairs[0].rivets_in_it, 7);
+    assert_eq!(design.repairs[0].rivets_in_it.len(), 7);
 }
 
 /// Without a limit of the works the clearance is a note; with one of 1 in it meets, with 1 1/16 it is 0.0625 below.
@@ -299,4 +299,244 @@ fn by_hand_the_area_let_in() {
         .area_mm2()
         / 645.16;
     printed(area, "95.84");
+}
+
+/// 33 3/4° each way is 1.178097 rad. Round the bore 18 × 1.178097 = 21.206; from the line at 11.875 to the tangent 4.25, the heel
+/// π/2 × 1.5625 = 2.4544 and 2 of flange: 8.704. On mid thickness: flat ½ × 16.125² × 1.178097 = 153.163, less the triangle to the corners
+/// 7.9346 × 11.875 = 94.224 and two roundings of 9 (tan 28.125° − 0.490874) = 0.393: 58.154; heel 1.178097 × 1.5625 × (π/2 × 16.125 +
+/// 1.5625) = 49.501; flange 1.178097 × 17.6875 × 2 = 41.675; 149.33 in². × 5/8 in is 93.33 in³ = 1529.4 cm³, × 7.85 = 12.01 kg.
+#[test]
+fn by_hand_the_piece() {
+    let (design, _) = gritstone(&[]);
+    let piece = design.repairs[0].piece.as_ref().expect("a piece");
+    let PieceSize::Flanged { round, out } = piece.size else {
+        panic!("{:?}", piece.size);
+    };
+    printed(round.to_inches(), "21.206");
+    printed(out.to_inches(), "8.704");
+    printed(piece.area_mm2 / 645.16, "149.33");
+    printed(piece.mass_kg.expect("a mass"), "12.01");
+    let (design, _) = gritstone(&[(", density: 7850 kg/m3", "")]);
+    let piece = design.repairs[0].piece.as_ref().expect("a piece");
+    assert!(piece.mass_kg.is_none());
+    let (design, _) = gritstone(&[(
+        "thickness: 5/8 in, material: {grade: P265GH, metal",
+        "material: {grade: P265GH, metal",
+    )]);
+    let piece = design.repairs[0].piece.as_ref().expect("a piece");
+    assert!(piece.mass_kg.is_none() && piece.thickness.is_none());
+}
+
+/// Only what lies in the piece is made: the two plugs, and the nine rivets at 0 to ±30° of the bottom, R1 to R5 and R45 to R48.
+#[test]
+fn by_hand_what_is_made() {
+    let (design, _) = gritstone(&[]);
+    let made: Vec<&str> = design.holes_made().map(|hole| hole.id.as_str()).collect();
+    assert_eq!(made, ["W1", "W2"]);
+    let groups: Vec<&str> = design.groups_made().map(|(_, g)| g.name.as_str()).collect();
+    assert_eq!(groups, ["washout plugs"]);
+    let rivets = &design.rivets.as_ref().expect("rivets").rivets;
+    let made = (0..rivets.len()).filter(|i| design.rivet_is_made(*i));
+    let made: Vec<&str> = made.map(|i| rivets[i].id.as_str()).collect();
+    assert_eq!(
+        made,
+        ["R1", "R2", "R3", "R4", "R5", "R45", "R46", "R47", "R48"]
+    );
+    assert_eq!(design.rivets_made(), 9);
+}
+
+/// Of sixteen places round the flange, 22 1/2° apart, three lie within 33 3/4° of the bottom; the welds themselves are its ends.
+#[test]
+fn by_hand_what_of_the_flange_is_new() {
+    let (design, _) = gritstone(&[]);
+    let takes_in = |deg: f64| design.repairs[0].takes_in(deg);
+    let places: Vec<f64> = (0..16).map(|i| f64::from(i) * 22.5).collect();
+    let new: Vec<f64> = places.into_iter().filter(|deg| takes_in(*deg)).collect();
+    assert_eq!(new, [157.5, 180.0, 202.5]);
+    assert!(takes_in(146.26) && takes_in(213.74) && takes_in(540.0));
+    assert!(!takes_in(146.24) && !takes_in(213.76) && !takes_in(0.0));
+}
+
+/// Readings 9 to 14 stay, none of them among the tubes, whose outermost rows stand at −9.5 and 4.9375.
+#[test]
+fn by_hand_no_reading_stands_among_the_tubes() {
+    let (_, found) = gritstone(&[]);
+    let thickness = one(&found, "tube_plate_thickness", "regulation 580", "T1");
+    assert_eq!(thickness.verdict.name(), "not judged");
+    assert_eq!(thickness.provided, None);
+    assert!(
+        thickness
+            .why
+            .contains("no reading of `survey.readings` stands among the tubes in metal that stays"),
+        "{}",
+        thickness.why
+    );
+    let other = one(&found, "tube_ligament_alternative", "alternative", "tubes");
+    assert_eq!(other.verdict.name(), "note");
+    assert!(other.why.contains("among the tubes"), "{}", other.why);
+}
+
+/// Two readings between rows of the nest, 1.031 above a row and 1.571 from the next holes: 12.6 mm is the less, 12.6/25.4 = 0.49606 in,
+/// 0.0039 under 1/2. Section 0.75 × 0.49606 = 0.37205 in²; asked are 0.125 × 1.625 + 0.2 = 0.40313 in and
+/// 0.17 × 1.625 + 0.025 = 0.30125 in². One of 8 mm in the piece, which is renewed, and one of 9 mm on the lowest row's own line beyond its
+/// last hole, at 9.5, are not among the tubes.
+#[test]
+fn by_hand_the_least_reading_among_the_tubes_counts() {
+    let more = "readings:\n    - {at: [0 in, -8.46875 in], thickness: 12.6 mm}\n    \
+        - {at: [0 in, -6.40625 in], thickness: 13 mm}\n    - {at: [1 in, -12.6 in], thickness: 8 mm}\n    \
+        - {at: [10.6 in, -9.5 in], thickness: 9 mm}\n";
+    let named = (
+        "judged_by: [Indian Boiler Regulations 1950]",
+        "judged_by: [Indian Boiler Regulations 1950, tube_ligament_alternative]",
+    );
+    let (_, found) = gritstone(&[("readings:\n", more), named]);
+    let thickness = one(&found, "tube_plate_thickness", "regulation 580", "T1");
+    is(thickness, "below", "0.4961", "0.5000");
+    below_by(thickness, "0.0039");
+    assert_eq!(
+        thickness.why,
+        "as found: reading 1, 12.6 mm, the least among the tubes"
+    );
+    let alternative = |place: &str| one(&found, "tube_ligament_alternative", "alternative", place);
+    is(alternative("thickness"), "meets", "0.4961", "0.4031");
+    is(alternative("section"), "meets", "0.3720", "0.3013");
+    assert!(alternative("section").why.contains("reading 1, 12.6 mm"));
+    // What is to be taken as lost comes off what was read: 12.6 − 1 = 11.6 mm.
+    let lost = (
+        "  thickness: 5/8 in\n",
+        "  thickness: 5/8 in\n  corrosion_allowance: {size: 1 mm, origin: designer}\n",
+    );
+    let (_, found) = gritstone(&[("readings:\n", more), named, lost]);
+    let thickness = one(&found, "tube_plate_thickness", "regulation 580", "T1");
+    is(thickness, "below", "0.4567", "0.5000");
+    assert!(
+        thickness
+            .why
+            .ends_with("the least among the tubes; less the corrosion allowance of designer")
+    );
+}
+
+/// The least reading that stays is 14.2 mm, number 9: (14.2/15.875)² = 0.8001, and 1.675 mm = 0.0659 in thinner. With no reading that
+/// stays, nothing is known.
+#[test]
+fn by_hand_the_original_beside_what_is_left() {
+    let original = (
+        "  thickness: 5/8 in\n",
+        "  thickness: 5/8 in\n  original: {source: old drawing, thickness: 5/8 in}\n",
+    );
+    let (_, found) = gritstone(&[original]);
+    let thickness = one(&found, "old_sizes", "geometry", "thickness");
+    is(thickness, "note", "0.5591", "");
+    assert_eq!(
+        thickness.why,
+        "the least reading that stays, 14.2 mm for 5/8 in: thinner than the original by 0.0659 in, and 80 % of its strength in bending; \
+         not like for like (old drawing)"
+    );
+    let survey = SPEC.find("  readings:\n").expect("readings");
+    let end = SPEC.find("repairs:\n").expect("repairs");
+    let (_, found) = gritstone(&[(&SPEC[survey..end], "  readings: []\n"), original]);
+    let thickness = one(&found, "old_sizes", "geometry", "thickness");
+    assert_eq!(
+        (thickness.verdict.name(), thickness.provided),
+        ("note", None)
+    );
+    assert!(thickness.why.contains("is not known"), "{}", thickness.why);
+}
+
+/// The circle between top row and flange holds reading 14 alone, 15.7 mm. With f1 1 N/mm², C 1 and nothing lost its pressure is
+/// (15.7/d)²; with that reading gone none stands within it; one below the circle, of 5 mm, is not within it.
+#[test]
+fn by_hand_the_circle_takes_the_reading_within_it() {
+    let limit = (
+        "judged_by:",
+        "support: {flange_line: tangent, stays: true, tubes: true, origin: designer}\nown_limits:\n  largest_circle: {constant: 1, stress: 1 N/mm2, thickness_allowance: 0 mm, origin: designer}\njudged_by:",
+    );
+    let (design, found) = gritstone(&[limit]);
+    let circle = one(&found, "largest_circle", "designer", "circle at");
+    let d = design
+        .largest_circle
+        .as_ref()
+        .expect("a circle")
+        .diameter
+        .to_mm();
+    let carries = 15.7 * 15.7 / (d * d);
+    let provided = circle.provided.expect("a pressure");
+    assert!((provided - carries).abs() < 1e-9, "{circle:#?}");
+    assert!(circle.why.contains("reading 14, 15.7 mm"), "{}", circle.why);
+    let gone = ("    - {at: [0 in, 8 in], thickness: 15.7 mm}\n", "");
+    let (_, found) = gritstone(&[limit, gone]);
+    let circle = one(&found, "largest_circle", "designer", "circle at");
+    assert_eq!(circle.verdict.name(), "not judged");
+    assert!(circle.why.contains("within the circle"), "{}", circle.why);
+}
+
+/// What a plate that is kept cannot have, and what only such a plate has, each with its place.
+#[test]
+fn refuses_what_is_not_of_a_kept_plate() {
+    let refused = |changes: &[(&str, &str)]| -> Vec<String> {
+        let mut text = SPEC.to_string();
+        for (from, to) in changes {
+            assert!(text.contains(from), "the spec does not hold `{from}`");
+            text = text.replacen(from, to, 1);
+        }
+        match read_spec("gritstone.yaml", text.as_bytes()) {
+            Ok(_) => Vec::new(),
+            Err(faults) => faults.faults.iter().map(|f| f.path.clone()).collect(),
+        }
+    };
+    assert!(refused(&[]).is_empty());
+    let cut = (
+        "judged_by:",
+        "cutting: {process: waterjet, origin: works}\njudged_by:",
+    );
+    assert_eq!(refused(&[cut]), ["cutting"]);
+    let trimmed = (
+        "trim: 0 in",
+        "trim: 1/2 in, blank_diameter: 43 in, former_hot_allowance: {share: 0.01, origin: works}",
+    );
+    assert_eq!(
+        refused(&[trimmed]),
+        [
+            "flange.pressed.trim",
+            "flange.pressed.blank_diameter",
+            "flange.pressed.former_hot_allowance"
+        ]
+    );
+    assert_eq!(
+        refused(&[("purpose: plug", "purpose: former pin")]),
+        ["holes[0].purpose"]
+    );
+    let new = ("  kept: true\n", "");
+    assert_eq!(refused(&[new]), ["survey", "repairs"]);
+    let renewed = (
+        "    tube: 1 1/2 in\n",
+        "    tube: 1 1/2 in\n    renewed: true\n",
+    );
+    assert!(refused(&[renewed]).is_empty());
+    assert_eq!(
+        refused(&[new, renewed]),
+        ["survey", "repairs", "tubes[0].renewed"]
+    );
+    assert_eq!(
+        refused(&[("let_in: true", "let_in: false")]),
+        ["repairs[0].weld.line.piece"]
+    );
+    assert_eq!(
+        refused(&[("piece: {thickness: 5/8 in", "piece: {thickness: 0 in")]),
+        ["repairs[0].weld.line.piece.thickness"]
+    );
+}
+
+/// A weld that stops short of the edge leaves the piece hanging on the flange: 2 − 1 1/2 = 1/2 in.
+#[test]
+fn refuses_a_piece_that_is_not_cut_free() {
+    let text = SPEC.replace("over_flange: 2 in", "over_flange: 1 1/2 in");
+    let spec = read_spec("gritstone.yaml", text.as_bytes()).unwrap_or_else(|f| panic!("{f}"));
+    let faults = set_out(&spec).expect_err("a piece that is not cut free");
+    assert_eq!(faults[0].path, "repairs[0].weld.line.over_flange");
+    assert!(
+        faults[0].fact.contains("0.5 in short of the edge"),
+        "{}",
+        faults[0].fact
+    );
 }

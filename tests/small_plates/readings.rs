@@ -2,7 +2,7 @@
 
 use centrepop::checks::Finding;
 use centrepop::design::{Design, Reading, set_out};
-use centrepop::spec::{Fault, read_spec};
+use centrepop::spec::Fault;
 
 use super::{PLATE, below_by, designed, is, is_silent, one};
 
@@ -213,7 +213,7 @@ fn holds_a_reading_has_its_own_instrument() {
 
 fn faults(text: &str) -> Vec<Fault> {
     let text = PLATE.replace("holes: []\n", text);
-    match read_spec("plate.yaml", text.as_bytes()) {
+    match super::read(&text) {
         Err(faults) => faults.faults,
         Ok(spec) => set_out(&spec)
             .map(|_| Vec::new())

@@ -2,7 +2,7 @@
 
 use centrepop::checks::Finding;
 use centrepop::design::{AmongStays, HoleMade, LeftBy, RepairWork, as_made, set_out};
-use centrepop::spec::{Fault, read_spec};
+use centrepop::spec::Fault;
 use centrepop::units::Size;
 
 use super::{PLATE, below_by, designed, is, is_silent, judged, one};
@@ -476,7 +476,7 @@ fn holds_limits_judge_only_where_they_are_named() {
 /// The faults of a list of repairs, in reading or in setting out.
 fn faults(list: &[String]) -> Vec<Fault> {
     let text = PLATE.replace("holes: []\n", &(RIVETS.to_string() + &repairs(list)));
-    match read_spec("plate.yaml", text.as_bytes()) {
+    match super::read(&text) {
         Err(faults) => faults.faults,
         Ok(spec) => set_out(&spec)
             .map(|_| Vec::new())
@@ -625,7 +625,7 @@ fn by_hand_a_repair_beside_holes_as_made() {
         "holes: []\n",
         &repairs(&[crack("ligament", (5.03125, 0.0), (7.0, 0.0))]),
     );
-    let spec = read_spec("plate.yaml", text.as_bytes()).unwrap_or_else(|f| panic!("{f}"));
+    let spec = super::read(&text).unwrap_or_else(|f| panic!("{f}"));
     let design = set_out(&spec).unwrap_or_else(|faults| panic!("{faults:?}"));
     let made = HoleMade {
         hole: 1,

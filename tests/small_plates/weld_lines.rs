@@ -1,7 +1,7 @@
 //! Weld lines: how they run, what they cut off, and what they may not run through.
 
 use centrepop::design::{Design, Edge, Repair, set_out};
-use centrepop::spec::{Fault, read_spec};
+use centrepop::spec::Fault;
 
 use super::{PLATE, below_by, is, judged, one};
 
@@ -39,7 +39,7 @@ fn set_out_with(changes: &[(&str, &str)], line: &str) -> Result<Design, Vec<Faul
         text = text.replacen(from, to, 1);
     }
     text.push_str(line);
-    let spec = read_spec("plate.yaml", text.as_bytes()).unwrap_or_else(|f| panic!("{f}"));
+    let spec = super::read(&text).unwrap_or_else(|f| panic!("{f}"));
     set_out(&spec)
 }
 
@@ -88,7 +88,7 @@ fn by_hand_a_closed_line() {
     let repair = laid(&[], &a_line("-4 in, -10 in", &BOX, LET_IN));
     assert_eq!(area(&repair), "47.142");
     assert_eq!(inches(&repair), ("26.283".into(), "26.283".into()));
-    assert!(repair.crossings.is_empty() && repair.rivets_in_it == 0);
+    assert!(repair.crossings.is_empty() && repair.rivets_in_it.is_empty());
     assert_eq!(format!("{:.4}", repair.nearest[0].2.to_inches()), "2.9688");
     // Its lower corners' arcs are furthest out: centre (3, −9), √90 + 1 = 10.487: 18.5 − 10.487.
     let (_, metal) = repair.to_end_of_flat.expect("a tangent");
@@ -203,10 +203,10 @@ fn by_hand_an_arc_ends_at_the_edge() {
 #[test]
 fn by_hand_over_the_flange() {
     let steps = ["to: [0 in, -6 in]", "to: [12 in, -6 in]"];
-    let over = "        over_flange: 1 1/2 in\n        let_in: true\n";
+    let over = "        over_flange: 2 in\n        let_in: true\n";
     let repair = laid(&[], &a_line("0 in, -12 in", &steps, over));
-    // 12.5 down, 17.5 across; with 2 × (1.963495 + 1.5).
-    assert_eq!(inches(&repair), ("30.000".into(), "36.927".into()));
+    // 12.5 down, 17.5 across; with 2 × (1.963495 + 2).
+    assert_eq!(inches(&repair), ("30.000".into(), "37.927".into()));
     let [down, across] = &repair.crossings[..] else {
         panic!("two crossings");
     };
@@ -338,6 +338,13 @@ fn refuses_lines_that_contradict_the_plate() {
         &a_line("0 in, -6 in", &level, &over("2 1/16 in")),
         ".over_flange",
         "the line is to run 2 1/16 in along the straight of the flange, which is 2 in long",
+    );
+    assert_eq!(fault.also[0].0, "flange.pressed.straight");
+    let fault = refused(
+        &[],
+        &a_line("0 in, -6 in", &level, &(over("1 1/2 in") + LET_IN)),
+        ".over_flange",
+        "a piece is let in, and its weld stops 0.5 in short of the edge of the flange, so that the piece is not cut free",
     );
     assert_eq!(fault.also[0].0, "flange.pressed.straight");
     refused(

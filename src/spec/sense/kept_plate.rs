@@ -4,11 +4,89 @@ use std::collections::BTreeSet;
 
 use super::job::date;
 use super::sizes::other_unit;
-use crate::spec::{BuildUpSpec, Fault, Repair, RepairWeld, Survey, Written};
+use crate::spec::{
+    BuildUpSpec, Fault, Flange, Purpose, Repair, RepairWeld, Survey, WeldLineSpec, Written,
+};
 use crate::units::{Length, Size};
 
 /// No reading, and nothing required, is more than this many times the thickness as made: only a slip of unit goes past.
 const THICKEST_TIMES: f64 = 1.5;
+
+/// What a plate that is kept cannot have, and what no other plate has.
+pub(super) fn kept(written: &Written, faults: &mut Vec<Fault>) {
+    let (wrong, remedy): (Vec<(String, &str)>, &str) = match written.plate.kept {
+        true => (
+            of_a_new_plate(written),
+            "leave it out, or leave `plate.kept` out",
+        ),
+        false => (
+            of_a_kept_plate(written),
+            "write `plate.kept: true` where the plate stands, or leave this out",
+        ),
+    };
+    for (path, fact) in wrong {
+        let fault = Fault::new(path, fact, remedy);
+        faults.push(match written.plate.kept {
+            true => fault.and("plate.kept", "the plate is kept"),
+            false => fault.and("plate", "the plate is to be made"),
+        });
+    }
+}
+
+/// Keys that order, cut or form a plate, with what is wrong about each in a spec of one that is kept.
+fn of_a_new_plate(written: &Written) -> Vec<(String, &'static str)> {
+    const FORMED: &str = "the plate is kept, and nothing of it is formed again";
+    let mut wrong: Vec<(String, &str)> = Vec::new();
+    if written.cutting.is_some() {
+        let fact = "the plate is kept, so that there is no plate to cut";
+        wrong.push(("cutting".into(), fact));
+    }
+    match &written.flange {
+        Some(Flange::Pressed(flange)) => {
+            if flange.trim.value() > Length::ZERO {
+                let fact = "the plate is kept, and its flange was trimmed when it was made";
+                wrong.push(("flange.pressed.trim".into(), fact));
+            }
+            let blank = flange.blank_diameter.as_ref().map(|_| "blank_diameter");
+            let hot = flange.former_hot_allowance.as_ref();
+            let keys = blank.into_iter().chain(hot.map(|_| "former_hot_allowance"));
+            wrong.extend(keys.map(|key| (format!("flange.pressed.{key}"), FORMED)));
+        }
+        Some(Flange::Fabricated(ring)) => {
+            let keys = [
+                ("strip_allowance", ring.strip_allowance.is_some()),
+                ("strip_preparation", ring.strip_preparation.is_some()),
+                ("strip_roll_waste", ring.strip_roll_waste.is_some()),
+            ];
+            let written = keys.into_iter().filter(|(_, written)| *written);
+            wrong.extend(written.map(|(key, _)| (format!("flange.fabricated.{key}"), FORMED)));
+        }
+        None => {}
+    }
+    for (i, set) in written.holes.iter().enumerate() {
+        if set.purpose == Purpose::FormerPin {
+            wrong.push((format!("holes[{i}].purpose"), FORMED));
+        }
+    }
+    wrong
+}
+
+/// Keys that tell of a plate that stands, in a spec that does not say so.
+fn of_a_kept_plate(written: &Written) -> Vec<(String, &'static str)> {
+    const MADE: &str =
+        "this tells of a plate that stands, and the spec does not say that it is kept";
+    let mut wrong: Vec<(String, &str)> = Vec::new();
+    wrong.extend(written.survey.iter().map(|_| ("survey".into(), MADE)));
+    if !written.repairs.is_empty() {
+        wrong.push(("repairs".into(), MADE));
+    }
+    for (i, nest) in written.tubes.iter().enumerate() {
+        if nest.renewed.is_some() {
+            wrong.push((format!("tubes[{i}].renewed"), MADE));
+        }
+    }
+    wrong
+}
 
 pub(super) fn survey(written: &Written, faults: &mut Vec<Fault>) {
     let Some(survey) = &written.survey else {
@@ -108,7 +186,8 @@ fn weld(written: &Written, repair: &Repair, path: &str, faults: &mut Vec<Fault>)
     match &repair.weld {
         RepairWeld::BuildUp(area) => build_up(written, area, &format!("{path}.build_up"), faults),
         // Their places are looked at when they are set out.
-        RepairWeld::Crack(_) | RepairWeld::Line(_) => {}
+        RepairWeld::Crack(_) => {}
+        RepairWeld::Line(line) => piece(line, &format!("{path}.line"), faults),
         RepairWeld::GirthCracks(cracks) => {
             let path = format!("{path}.girth_cracks.longest_run");
             if cracks.longest_run == 0 || cracks.longest_run > cracks.in_all {
@@ -127,6 +206,22 @@ fn weld(written: &Written, repair: &Repair, path: &str, faults: &mut Vec<Fault>)
                 not_below_nothing(left, key("metal_left"), faults);
             }
         }
+    }
+}
+
+fn piece(line: &WeldLineSpec, path: &str, faults: &mut Vec<Fault>) {
+    let Some(piece) = &line.piece else {
+        return;
+    };
+    if !line.let_in {
+        faults.push(Fault::new(
+            format!("{path}.piece"),
+            "a piece is written, and the line lets none in",
+            "write `let_in: true`, or leave `piece` out",
+        ));
+    }
+    if let Some(thickness) = &piece.thickness {
+        above_nothing(thickness, format!("{path}.piece.thickness"), faults);
     }
 }
 
