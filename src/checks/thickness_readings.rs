@@ -72,7 +72,11 @@ fn as_left(
         .min_by(|a, b| a.thickness.value().total_cmp(&b.thickness.value()))?;
     let low: Vec<&Reading> = left.iter().copied().filter(|r| r.short.is_some()).collect();
     let unit = Unit::as_written(worst.thickness.as_written());
-    let place = format!("{}, reading {}", required.region, worst.number);
+    let as_read = match unit == unit_of_job {
+        true => String::new(),
+        false => format!(" ({})", worst.thickness.as_written()),
+    };
+    let place = format!("{}, reading {}{as_read}", required.region, worst.number);
     let finding = RULE
         .finding_of_works(&required.origin, place)
         .at_least_length(required.thickness.value(), worst.thickness.value(), unit);

@@ -49,7 +49,10 @@ pub(super) fn figures(
         plate_plain_kg: density.map(|density| density.mass_kg(plain_mm3)),
         plate_mass_kg: density.map(|density| density.mass_kg(plain_mm3 - out_mm3)),
         ring_mass_kg: ring_mass(written, flange, density),
-        blank_mass_kg: density.map(|density| density.mass_kg(blank_mm3)),
+        // A plate that is kept has no blank any more.
+        blank_mass_kg: density
+            .filter(|_| !written.plate.kept)
+            .map(|density| density.mass_kg(blank_mm3)),
         end_load_n: end_load(written),
     }
 }

@@ -74,7 +74,8 @@ fn file(
         holes: design
             .holes
             .iter()
-            .map(|hole| hole_result(design, hole))
+            .enumerate()
+            .map(|(i, hole)| hole_result(design, (i, hole)))
             .collect(),
         rivets: design
             .rivets
@@ -153,8 +154,13 @@ struct StageResult<'a> {
     place: &'static str,
 }
 
-fn hole_result<'a>(design: &'a Design, hole: &'a Hole) -> HoleResult<'a> {
+fn hole_result<'a>(design: &'a Design, (index, hole): (usize, &'a Hole)) -> HoleResult<'a> {
     let group = &design.groups[hole.group];
+    // A hole that stands goes through no stage any more.
+    let stages = match design.is_made(index) {
+        true => &group.stages[..],
+        false => &[],
+    };
     HoleResult {
         id: &hole.id,
         group: &group.name,
@@ -162,8 +168,7 @@ fn hole_result<'a>(design: &'a Design, hole: &'a Hole) -> HoleResult<'a> {
         x_mm: hole.at.x,
         y_mm: hole.at.y,
         finish_mm: hole.finish.value().to_mm(),
-        stages: group
-            .stages
+        stages: stages
             .iter()
             .map(|stage| StageResult {
                 name: &stage.name,
@@ -295,14 +300,16 @@ fn figures(design: &Design) -> Figures {
         Some(FlangeDesign::Fabricated(fabricated)) => (None, Some(fabricated)),
         None => (None, None),
     };
+    // A plate that is kept has no blank any more.
+    let blank = pressed.filter(|_| !design.kept);
     let circle = design.largest_circle.as_ref();
     let without_tubes = design.largest_circle_without_tubes.as_ref();
     let rivets = design.rivets.as_ref();
     let diameter = |circle: &LargestCircle| circle.diameter.to_mm();
     Figures {
         tube_count: tube_count(design),
-        blank_mid_line_mm: pressed.map(|flange| flange.blank_mid_line.to_mm()),
-        blank_equal_area_mm: pressed.map(|flange| flange.blank_equal_area.to_mm()),
+        blank_mid_line_mm: blank.map(|flange| flange.blank_mid_line.to_mm()),
+        blank_equal_area_mm: blank.map(|flange| flange.blank_equal_area.to_mm()),
         ring_length_mm: fabricated.map(|flange| flange.strip_net.to_mm()),
         largest_circle_mm: circle.map(diameter),
         largest_circle_at_mm: circle.map(|circle| pair(circle.centre)),

@@ -173,7 +173,7 @@ mod tests {
                         .collect()
                 };
                 let groups = called(&by_group(set), 3);
-                let off = set.design.groups.len();
+                let off = set.design.groups_made().count();
                 assert_eq!(groups[..off].iter().sum::<usize>(), groups[off], "{job}");
                 if let Some(lines) = by_line(set).map(|t| called(&t, 2)) {
                     let (total, each) = lines.split_last().expect("a total");

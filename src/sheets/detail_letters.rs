@@ -15,6 +15,8 @@ pub enum Shows {
     Preparation,
     /// A hole of this group with what goes into it.
     Hole(usize),
+    /// The joint of a piece let in, by its place among the repairs.
+    Joint(usize),
     /// A gauge for the heel's radius: it shows no place of the plate.
     HeelGauge,
     /// A gauge for the roll of a ring.
@@ -28,7 +30,7 @@ pub fn lettered(set: &Set<'_>) -> Vec<(Option<String>, Shows)> {
         .into_iter()
         .map(|shows| match shows {
             Shows::HeelGauge | Shows::RollCheck => (None, shows),
-            Shows::Heel | Shows::Ring | Shows::Preparation | Shows::Hole(_) => {
+            Shows::Heel | Shows::Ring | Shows::Preparation | Shows::Joint(_) | Shows::Hole(_) => {
                 next += 1;
                 (Some(letter(next - 1)), shows)
             }
@@ -46,6 +48,7 @@ fn wanted(set: &Set<'_>) -> Vec<Shows> {
         }
         None => {}
     }
+    all.extend(set.design.pieces().map(|(i, _)| Shows::Joint(i)));
     let groups = 0..set.design.groups.len();
     all.extend(groups.filter(|&g| set.number_off(g) > 0).map(Shows::Hole));
     if matches!(set.design.flange, Some(FlangeDesign::Fabricated(_))) {

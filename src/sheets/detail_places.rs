@@ -14,6 +14,8 @@ use crate::units::angle::{PI, cos, sin};
 
 /// Clear paper between a hole's edge and the circle round it, mm.
 const ROUND: f64 = 1.3;
+/// Radius of the circle about a place of a weld, mm of paper.
+const ON_WELD: f64 = 2.4;
 /// Clear paper round a letter, mm.
 const CLEAR: f64 = 0.7;
 /// Directions tried for a letter about its circle.
@@ -34,6 +36,7 @@ pub fn put_places(
             Shows::Heel | Shows::Ring => vec![at_flange(set, section, 1.0)],
             Shows::Preparation => vec![at_flange(set, section, -1.0)],
             Shows::Hole(group) => at_holes(set, view, group),
+            Shows::Joint(repair) => on_weld(set, view, repair),
             Shows::HeelGauge | Shows::RollCheck => Vec::new(),
         };
         let put = places
@@ -63,6 +66,18 @@ fn at_flange(set: &Set<'_>, s: &SectionView, hand: f64) -> Option<(PaperPoint, f
         }
     };
     Some((s.place(u, hand * y), (r * s.scale + 0.6).max(2.2)))
+}
+
+/// Places along a weld, those nearest its middle first.
+fn on_weld(set: &Set<'_>, view: &View, repair: usize) -> Vec<Option<(PaperPoint, f64)>> {
+    let weld = &set.design.repairs[repair].weld;
+    let mut edges: Vec<_> = weld.iter().collect();
+    edges.sort_by(|a, b| b.length_mm().total_cmp(&a.length_mm()));
+    let shares = [0.3, 0.7, 0.5, 0.15, 0.85];
+    let places = edges
+        .into_iter()
+        .flat_map(|edge| shares.map(|share| edge.at_share(share)));
+    places.map(|p| Some((view.place(p), ON_WELD))).collect()
 }
 
 /// Holes of a group, those nearest the right-hand edge first: letters have the most room there.

@@ -6,6 +6,7 @@ use super::detail_letters::{Shows, lettered};
 use super::gauge_details::{put_heel_gauge, put_roll_check, roll_check};
 use super::heel_detail::put_heel_detail;
 use super::hole_detail::put_hole_detail;
+use super::joint_detail::put_joint;
 use super::key_views::put_key_views;
 use super::letter_size::{FIGURES, NOTES, fitting_height};
 use super::paper_size::in_a4;
@@ -14,6 +15,7 @@ use super::ring_detail::{self, put_ring_detail};
 use super::scale::Scale;
 use super::section::whole_depth;
 use super::set::Set;
+use super::weld_numbers::repair_number;
 use super::{Hang, Pattern, Pen, Role, at, face};
 use crate::design::FlangeDesign;
 use crate::spec::Paper;
@@ -151,7 +153,7 @@ fn drawn(set: &Set<'_>, room: &PaperBox) -> Vec<Vec<Detail>> {
             // A gauge is cut to its drawing, so it is drawn full size or not at all.
             Shows::HeelGauge | Shows::RollCheck => &[1.0],
             Shows::Hole(group) if is_wide(set, group) => &SCALES[1..],
-            Shows::Heel | Shows::Ring | Shows::Hole(_) => &SCALES,
+            Shows::Heel | Shows::Ring | Shows::Joint(_) | Shows::Hole(_) => &SCALES,
         };
         let mut tried: Vec<Detail> = scales
             .iter()
@@ -241,6 +243,13 @@ fn detail(set: &Set<'_>, shows: Shows, letter: Option<String>, scale: Scale) -> 
             let size = (check.chord.to_mm(), check.height.to_mm() + 26.0);
             put_roll_check(&mut board, set, &about(size));
             "ROLL CHECK FOR THE RING".into()
+        }
+        (Shows::Joint(repair), _) => {
+            put_joint(&mut board, set, repair, f);
+            format!(
+                "JOINT OF {}, SQUARE TO THE WELD",
+                repair_number(set, repair)
+            )
         }
         (Shows::Hole(group), _) => {
             put_hole_detail(&mut board, set, group, f);

@@ -1,6 +1,7 @@
 //! The flange unrolled: its rivet holes along the girth from bottom centre.
 
 use super::board::{Board, PaperBox};
+use super::kept::pieces;
 use super::letter_size::{NOTES, TABLE, fitting_height};
 use super::scale::largest_scale;
 use super::section::flange_is_near;
@@ -83,6 +84,16 @@ pub fn put_flange_strip(board: &mut Board, set: &Set<'_>, line: &RivetLine, room
                 Pattern::Continuous,
                 Role::Centre,
             );
+        }
+    }
+    for (number, repair, _) in pieces(set) {
+        for crossing in &repair.crossings {
+            // The strip runs clockwise from bottom centre.
+            let x = left + (crossing.angle_deg - 180.0).rem_euclid(360.0) / 360.0 * girth * f;
+            let weld = (at(x, top), at(x, foot));
+            let pattern = Pattern::Continuous;
+            board.line(weld.0, weld.1, Pen::Frame, pattern, Role::Object);
+            board.bold(at(x, top - 1.5), &number, TABLE, Hang::Middle);
         }
     }
     let quarter = girth * f / 4.0;

@@ -115,3 +115,103 @@ pub fn weld_corners(set: &Set<'_>) -> Vec<Feature> {
     };
     repairs.flat_map(of).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample_jobs::{jobs, with_set};
+    use super::super::{Mark, boards};
+
+    /// Everything lettered on the sheets of a job, sheet by sheet.
+    fn lettered(job: &str) -> Vec<(String, String)> {
+        let mut sheets = Vec::new();
+        with_set(job, |set| {
+            sheets = boards(set)
+                .into_iter()
+                .map(|board| {
+                    let words = board.marks.iter().filter_map(|mark| match mark {
+                        Mark::Text(text) => Some(text.words.as_str()),
+                        _ => None,
+                    });
+                    let words: Vec<&str> = words.collect();
+                    (board.name.clone(), words.join(" "))
+                })
+                .collect();
+        });
+        sheets
+    }
+
+    const KEPT: &str = "specs/gritstone-smokebox.yaml";
+
+    /// Nothing tells a shop to form, trim, fit or order a plate that stands, and each of these words is said of a plate that is made.
+    #[test]
+    fn holds_nothing_of_a_kept_plate_is_made_again() {
+        let forbidden = [
+            "LEAVE THE TRIM ON",
+            "SCRIBE THE TRIM",
+            "TRIM TAKEN OFF",
+            "AFTER FORMING AND HEAT TREATMENT",
+            "NEVER ON THE BLANK",
+            "FIT TO GIRTH",
+            "blank as cut",
+        ];
+        let kept: String = lettered(KEPT).into_iter().map(|(_, words)| words).collect();
+        let made: String = lettered("specs/marl-hen-smokebox.yaml")
+            .into_iter()
+            .map(|(_, words)| words)
+            .collect();
+        for words in forbidden {
+            assert!(!kept.contains(words), "{words}");
+            assert!(made.contains(words), "{words} is said of no plate");
+        }
+    }
+
+    /// The general arrangement and the orders open with what is new, and only of a plate that is kept.
+    #[test]
+    fn holds_a_kept_plate_says_so() {
+        for job in jobs() {
+            let sheets = lettered(&job);
+            let says = |name: &str| {
+                let sheet = sheets.iter().find(|(sheet, _)| sheet == name);
+                sheet.is_some_and(|(_, words)| words.contains("PLATE KEPT: ONLY J1"))
+            };
+            let is_kept = job == KEPT;
+            assert_eq!(says("general"), is_kept, "{job}");
+            assert_eq!(says("summary"), is_kept, "{job}");
+        }
+    }
+
+    /// The piece is drawn and numbered wherever the plate is: 8.959 in out and 13.407 down are the ends of its line.
+    #[test]
+    fn holds_the_piece_is_on_every_sheet_of_the_plate() {
+        let sheets = lettered(KEPT);
+        for name in [
+            "general",
+            "flange-rivets",
+            "details",
+            "tests",
+            "marking-out",
+            "survey",
+            "fit",
+        ] {
+            let sheet = sheets.iter().find(|(sheet, _)| sheet == name);
+            let (_, words) = sheet.unwrap_or_else(|| panic!("no sheet {name}"));
+            assert!(
+                words.split([' ', ',', '.', ':']).any(|word| word == "J1"),
+                "{name}"
+            );
+        }
+        let struck = sheets.iter().filter(|(sheet, _)| sheet == "marking-out");
+        let struck: String = struck.map(|(_, words)| words.as_str()).collect();
+        assert!(
+            struck.contains("(8.959)") && struck.contains("(13.407)"),
+            "{struck}"
+        );
+        // 92 holes stand, and the count is of two plugs and nine rivets.
+        let (_, count) = sheets
+            .iter()
+            .find(|(sheet, _)| sheet == "count")
+            .expect("a count");
+        assert!(!count.contains("T1") && count.contains("W1–W2"), "{count}");
+        assert!(count.contains("R45–R48"), "{count}");
+    }
+}

@@ -7,6 +7,7 @@ use super::letter_size::TABLE;
 use super::scale::{Scale, largest_scale};
 use super::section::{SectionView, flange_is_near, put_section, whole_depth};
 use super::set::Set;
+use super::survey_marks::put_repairs;
 use super::view::{PlateBox, View};
 use super::{Hang, at};
 
@@ -39,6 +40,7 @@ pub fn put_key_views(board: &mut Board, set: &Set<'_>, within: (f64, f64)) -> Sc
             signs: false,
         },
     );
+    put_repairs(board, set, &view);
     let near = flange_is_near(design);
     let thickness = design.thickness.value().to_mm();
     let start = edge.right * f + BETWEEN;

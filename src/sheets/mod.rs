@@ -51,6 +51,7 @@ mod hole_record;
 mod hole_schedule;
 mod inspection;
 mod interrupt;
+mod joint_detail;
 mod kept;
 mod key_plan;
 mod key_views;

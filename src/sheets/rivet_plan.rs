@@ -6,6 +6,7 @@
 use super::board::{Board, PaperBox};
 use super::clear::is_clear;
 use super::dimension::arrow;
+use super::kept::pieces;
 use super::letter_size::{NOTES, TABLE};
 use super::particulars::view_words;
 use super::set::Set;
@@ -68,6 +69,7 @@ pub fn put_rivet_plan(board: &mut Board, set: &Set<'_>, line: &RivetLine, room: 
         board.text(at(p.x, p.y + TABLE / 2.0), words, TABLE, Hang::Middle);
     }
     put_direction(board, &on, innermost - 5.0 - number_room);
+    put_welds(board, set, &on, (innermost, radius));
     put_middle_words(board, line, centre);
     let which = match line.rows {
         Some(_) => "ROW 1 OUTERMOST, ",
@@ -178,6 +180,39 @@ fn put_name(
     });
     let p = found.unwrap_or(on(rivet.angle_deg, radius + way * 9.0));
     board.text(at(p.x, p.y + TABLE / 2.0), &rivet.id, TABLE, Hang::Middle);
+}
+
+/// A stroke across the rows where the weld of a piece let in runs over the flange, with its number.
+fn put_welds(
+    board: &mut Board,
+    set: &Set<'_>,
+    on: &dyn Fn(f64, f64) -> PaperPoint,
+    (innermost, outermost): (f64, f64),
+) {
+    for (number, repair, _) in pieces(set) {
+        let wide = face::width(&number, NOTES, true);
+        for crossing in &repair.crossings {
+            let deg = crossing.angle_deg;
+            board.line(
+                on(deg, innermost - 2.5),
+                on(deg, outermost + 2.5),
+                Pen::Frame,
+                Pattern::Continuous,
+                Role::Object,
+            );
+            let outside = (0..8).map(|i| outermost + 5.0 + f64::from(i));
+            let inside = (0..12).map(|i| innermost - 5.0 - f64::from(i));
+            let places = outside.chain(inside).map(|r| on(deg, r));
+            let round = |p: &PaperPoint| {
+                let (half, tall) = (wide / 2.0, NOTES / 2.0);
+                PaperBox::new(p.x - half, p.y - tall, p.x + half, p.y + tall)
+            };
+            let place = places.into_iter().find(|p| is_clear(board, &round(p), 0.5));
+            if let Some(p) = place {
+                board.bold(at(p.x, p.y + NOTES / 2.0), &number, NOTES, Hang::Middle);
+            }
+        }
+    }
 }
 
 /// A curved arrow the way the holes are counted, from bottom centre.

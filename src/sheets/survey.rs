@@ -8,17 +8,17 @@ use super::notes::Notes;
 use super::pages::continued;
 use super::paper_size::is_upright;
 use super::particulars::view_words;
-use super::repair_tables::{lines_tables, repair_table};
+use super::repair_tables::repair_table;
 use super::scale::largest_scale;
 use super::set::Set;
 use super::survey_marks::{
-    CLEAR, KEY, put_key, put_marks, put_readings, put_repair_numbers, put_repairs,
-    put_words_outside, unit_of_readings,
+    CLEAR, KEY, ends_of_welds, put_corners, put_key, put_marks, put_readings, put_repair_numbers,
+    put_repairs, put_rivets_beside, put_words_outside, unit_of_readings,
 };
 use super::survey_tables::{reading_table, required_table};
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, at};
-use crate::design::Point;
+use crate::design::{Point, RepairWork};
 use crate::spec::{RequiredThickness, Survey};
 
 /// Share of the sheet that the face takes, across or down.
@@ -74,7 +74,6 @@ fn blocks(set: &Set<'_>) -> Vec<Block> {
     tables.extend(survey.map(|survey| reading_table(set, survey)));
     tables.extend(survey.and_then(|survey| required_table(set, survey)));
     tables.extend(repair_table(set));
-    tables.extend(lines_tables(set));
     blocks.extend(tables.into_iter().map(|table| Block::Table(table, 0)));
     blocks.push(Block::Notes(notes(set, survey).at_height(TABLE), 0));
     blocks
@@ -112,6 +111,14 @@ fn notes(set: &Set<'_>, survey: Option<&Survey>) -> Notes {
     }
     if !set.design.repairs.is_empty() {
         notes.push("WELD ONLY AS THE INSPECTING BODY HAS AGREED: NO WELD IS SIZED HERE AND NONE IS ALLOWED BY THIS SHEET. IF THE CUT DOES NOT SHOW SOUND METAL ALL ROUND, STOP AND ASK.".into());
+    }
+    if set
+        .design
+        .repairs
+        .iter()
+        .any(|r| matches!(r.work, RepairWork::Line { .. }))
+    {
+        notes.push("CORNERS OF WELD LINES AND THE ENDS OF THEIR ARCS: MARKING-OUT SHEET. CORNERS ARE THOSE BEFORE THEY ARE ROUNDED OFF.".into());
     }
     if set.design.repairs.iter().any(|r| !r.crossings.is_empty()) {
         notes.push("CROSS THE HEEL SQUARE AND MIDWAY BETWEEN RIVETS, NEVER ALONG IT. ANGLES: CLOCKWISE FROM THE TOP.".into());
@@ -154,8 +161,14 @@ fn put_view(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     put_repairs(board, set, &view);
     put_marks(board, set, &view);
     put_hole_numbers(board, set, &view, &edge);
-    put_repair_numbers(board, set, &view, &edge);
+    put_rivets_beside(board, set, &view, &edge);
     put_readings(board, set, &view, &edge);
+    put_repair_numbers(board, set, &view, &edge);
+    let beside = PaperBox {
+        bottom: room.bottom - KEY - TITLE,
+        ..*room
+    };
+    put_corners(board, set, &view, &beside);
     let unit = unit_of_readings(set);
     let unit = unit.map_or(String::new(), |unit| format!("; THICKNESS FOUND IN {unit}"));
     let view_words = view_words(design.view_from);
@@ -179,7 +192,8 @@ fn put_hole_numbers(board: &mut Board, set: &Set<'_>, view: &View, edge: &PlateB
         if number_height(&hole.id, radius).is_none()
             && !put_number_beside(board, c, radius, &hole.id, (CLEAR, RINGS))
         {
-            put_words_outside(board, (c, radius), &hole.id, &plate);
+            let ends = ends_of_welds(set, view);
+            put_words_outside(board, (c, radius), &hole.id, (&plate, &ends));
         }
     }
 }

@@ -1,16 +1,19 @@
 //! Marks of the survey on the face, told apart without colour: readings by their form, welds by the width of their line.
 
 use super::board::{Board, PaperBox};
-use super::clear::{crosses_lettering, is_clear, line_through};
+use super::clear::{crosses_lettering, is_clear, line_through, no_lettering_in};
 use super::dimension::leader;
 use super::face_view::loose_holes;
+use super::kept::weld_corners;
 use super::letter_size::{NOTES, TABLE};
 use super::set::Set;
 use super::view::{PlateBox, Stroke, View};
 use super::weld_numbers::repair_number;
 use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, at, face};
-use crate::design::{Reading, Repair, RepairWork};
-use crate::units::angle::{PI, cos, hypot, sin};
+use crate::design::{Covered, Point, Reading, Repair, RepairWork};
+use crate::spec::NamedLine;
+use crate::units::Length;
+use crate::units::angle::{PI, cos, from_top_clockwise, hypot, sin};
 
 /// Height of the key below the view, mm.
 pub const KEY: f64 = 16.0;
@@ -20,6 +23,8 @@ const MARK: f64 = 1.1;
 const RINGS: u32 = 7;
 /// Clear paper round words, mm: half the widest line, and what a copy closes up.
 pub const CLEAR: f64 = 0.6;
+/// Clear paper between two figures on one level, mm.
+const END_TO_END: f64 = 2.2;
 /// Places tried on each ring.
 const ROUND: u32 = 16;
 
@@ -78,9 +83,13 @@ pub fn put_repairs(board: &mut Board, set: &Set<'_>, view: &View) {
     }
 }
 
-/// The number of every repair beside the plate, with a leader to its weld.
+/// The number of every repair: that of a weld line close by it, others beside the plate with a leader to the weld.
 pub fn put_repair_numbers(board: &mut Board, set: &Set<'_>, view: &View, edge: &PlateBox) {
     for (i, repair) in set.design.repairs.iter().enumerate() {
+        let is_line = matches!(repair.work, RepairWork::Line { .. });
+        if is_line && put_name_close_by(board, view, &repair_number(set, i), repair) {
+            continue;
+        }
         put_number(board, set, view, edge, (i, repair));
     }
 }
@@ -88,27 +97,33 @@ pub fn put_repair_numbers(board: &mut Board, set: &Set<'_>, view: &View, edge: &
 /// The number of every repair close by its weld, where it touches nothing.
 pub fn put_weld_names(board: &mut Board, set: &Set<'_>, view: &View) {
     for (i, repair) in set.design.repairs.iter().enumerate() {
-        let words = repair_number(set, i);
-        let half = face::width(&words, NOTES, true) / 2.0;
-        let places = (0..12).flat_map(|ring| {
-            let away = NOTES / 2.0 + half + 0.6 + f64::from(ring) * 0.8;
-            let shares = [0.5, 0.35, 0.65, 0.2, 0.8];
-            let tips = shares.map(|share| repair.weld.iter().map(move |e| e.at_share(share)));
-            tips.into_iter().flatten().flat_map(move |tip| {
-                let c = view.place(tip);
-                [(0.0, 1.0), (0.0, -1.0), (1.0, 0.0), (-1.0, 0.0)]
-                    .map(|(x, y)| at(c.x + x * away, c.y + y * away))
-            })
-        });
-        let round = |p: &PaperPoint| {
-            let tall = NOTES / 2.0;
-            PaperBox::new(p.x - half, p.y - tall, p.x + half, p.y + tall)
-        };
-        let mut places = places;
-        if let Some(p) = places.find(|p| is_clear(board, &round(p), CLEAR)) {
-            board.bold(at(p.x, p.y + NOTES / 2.0), &words, NOTES, Hang::Middle);
-        }
+        put_name_close_by(board, view, &repair_number(set, i), repair);
     }
+}
+
+/// Tells whether a place was found.
+fn put_name_close_by(board: &mut Board, view: &View, words: &str, repair: &Repair) -> bool {
+    const SHARES: [f64; 5] = [0.5, 0.35, 0.65, 0.2, 0.8];
+    let half = face::width(words, NOTES, true) / 2.0;
+    let tips = SHARES.map(|share| repair.weld.iter().map(move |edge| edge.at_share(share)));
+    let tips: Vec<PaperPoint> = tips.into_iter().flatten().map(|p| view.place(p)).collect();
+    let places = (0..12).flat_map(|ring| {
+        let away = NOTES / 2.0 + half + 0.6 + f64::from(ring) * 0.8;
+        let about = move |c: &PaperPoint| {
+            [(0.0, 1.0), (0.0, -1.0), (1.0, 0.0), (-1.0, 0.0)]
+                .map(|(x, y)| at(c.x + x * away, c.y + y * away))
+        };
+        tips.iter().flat_map(about)
+    });
+    let tall = NOTES / 2.0;
+    let round = |p: &PaperPoint| PaperBox::new(p.x - half, p.y - tall, p.x + half, p.y + tall);
+    let mut clear = places.filter(|p| is_clear(board, &round(p), CLEAR));
+    let Some(p) = clear.next() else {
+        return false;
+    };
+    drop(clear);
+    board.bold(at(p.x, p.y + tall), words, NOTES, Hang::Middle);
+    true
 }
 
 fn stroke_of(repair: &Repair) -> Stroke {
@@ -171,6 +186,104 @@ fn put_number(
     }
 }
 
+/// The numbers of the rivets on both hands of every weld over the flange, outside the plate.
+pub fn put_rivets_beside(board: &mut Board, set: &Set<'_>, view: &View, edge: &PlateBox) {
+    let radius = view.paper_box(edge).width() / 2.0;
+    let rivets = set.design.rivets.iter().flat_map(|line| &line.rivets);
+    let crossings = set.design.repairs.iter().flat_map(|r| &r.crossings);
+    let beside: Vec<&str> = crossings
+        .flat_map(|c| c.beside.iter().map(|(id, _)| id.as_str()))
+        .collect();
+    for rivet in rivets.filter(|rivet| beside.contains(&rivet.id.as_str())) {
+        let wide = face::width(&rivet.id, TABLE, false);
+        let away = radius + 3.0 + wide / 2.0;
+        let a = from_top_clockwise(rivet.angle_deg);
+        let c = at(view.centre.x + away * cos(a), view.centre.y - away * sin(a));
+        board.text(at(c.x, c.y + TABLE / 2.0), &rivet.id, TABLE, Hang::Middle);
+    }
+}
+
+/// Where the corners of every weld line stand, from the two datum lines, in the paper beside the plate: said once for both hands.
+/// One that finds no room there stands in the table of the line.
+pub fn put_corners(board: &mut Board, set: &Set<'_>, view: &View, room: &PaperBox) {
+    let corners = weld_corners(set);
+    let fig = set.figures;
+    // Two places read to the nearest 64th are one where they are no further apart.
+    let same = Length::sixty_fourths(1).to_mm();
+    let other_hand = |p: Point| {
+        let mut others = corners.iter();
+        others.any(|o| o.at.distance(p.opposite_hand()) < same)
+    };
+    for corner in &corners {
+        put_cross(board, view.place(corner.at));
+    }
+    for corner in &corners {
+        let both = other_hand(corner.at) && corner.at.x.abs() > same;
+        if both && corner.at.x > 0.0 {
+            continue;
+        }
+        let (x, y) = (Length::mm(corner.at.x).abs(), Length::mm(corner.at.y).abs());
+        let hands = if both { " (BOTH HANDS)" } else { "" };
+        let lines = [
+            format!("{} FROM A{hands}", fig.short(x)),
+            format!("{} FROM B", fig.short(y)),
+        ];
+        let hands = [corner.at, corner.at.opposite_hand()];
+        let hands = &hands[..if both { 2 } else { 1 }];
+        for &hand in hands {
+            if put_corner_words(board, view, hand, &lines, room) {
+                break;
+            }
+        }
+    }
+}
+
+/// A small cross, where two lines that are rounded off would meet.
+fn put_cross(board: &mut Board, c: PaperPoint) {
+    for (x, y) in [(MARK, 0.0), (0.0, MARK)] {
+        let (a, b) = (at(c.x - x, c.y - y), at(c.x + x, c.y + y));
+        board.line(a, b, Pen::Narrow, Pattern::Continuous, Role::Centre);
+    }
+}
+
+/// Tells whether there was room.
+fn put_corner_words(
+    board: &mut Board,
+    view: &View,
+    corner: Point,
+    lines: &[String; 2],
+    room: &PaperBox,
+) -> bool {
+    let tip = view.place(corner);
+    let way = if corner.x > 0.0 { 1.0 } else { -1.0 };
+    let width = |line: &String| face::width(line, TABLE, false);
+    let wide = width(&lines[0]).max(width(&lines[1])) + 4.0;
+    for down in 0..60 {
+        // Down first, then as far up.
+        let turn = if down % 2 == 0 { 1.0 } else { -1.0 };
+        for out in 0..40 {
+            let knee = at(
+                tip.x + way * (6.0 + f64::from(out) * 2.0),
+                tip.y + turn * f64::from((down + 1) / 2) * 2.0,
+            );
+            let end = knee.x + way * wide;
+            let round = PaperBox::new(
+                knee.x.min(end),
+                knee.y - 2.0 * TABLE,
+                knee.x.max(end),
+                knee.y + 3.5 * TABLE,
+            );
+            let inside = round.left >= room.left && round.right <= room.right;
+            let inside = inside && round.bottom <= room.bottom;
+            if inside && is_clear(board, &round, 0.8) && !crosses_lettering(board, tip, knee) {
+                leader(board, tip, knee, lines, TABLE);
+                return true;
+            }
+        }
+    }
+    false
+}
+
 /// The mark of every reading.
 pub fn put_marks(board: &mut Board, set: &Set<'_>, view: &View) {
     for reading in &set.design.readings {
@@ -194,8 +307,45 @@ pub fn put_readings(board: &mut Board, set: &Set<'_>, view: &View, edge: &PlateB
             (None, Some(own)) => format!("{}: {found} {own}", reading.number),
             (Some(_), _) | (None, None) => format!("{}: {found}", reading.number),
         };
-        put_words(board, (view.place(reading.at), &words), &marks, &plate);
+        let place = ReadingPlace {
+            c: view.place(reading.at),
+            radius: radius_of(Stands::of(reading)),
+            flat: flat_about(set, view, reading),
+            ends: ends_of_welds(set, view),
+        };
+        put_words(board, (&place, &words), &marks, &plate);
     }
+}
+
+/// A reading on paper.
+struct ReadingPlace {
+    c: PaperPoint,
+    /// Radius of its mark, mm.
+    radius: f64,
+    /// Centre and radius of the flat it stands on; none for a reading on the heel or on a plate that is not round.
+    flat: Option<(PaperPoint, f64)>,
+    /// Where welds end.
+    ends: Vec<PaperPoint>,
+}
+
+/// How far the mark of a reading reaches, mm.
+fn radius_of(stands: Stands) -> f64 {
+    match stands {
+        Stands::Low => MARK * 2.0,
+        Stands::Covered => MARK * 1.25,
+        Stands::Sound => MARK * 0.8,
+        Stands::Open => MARK * 1.4,
+    }
+}
+
+fn flat_about(set: &Set<'_>, view: &View, reading: &Reading) -> Option<(PaperPoint, f64)> {
+    let ends = set.design.lines.iter();
+    let mut tangent = ends.filter(|(name, _)| *name == NamedLine::Tangent);
+    let (centre, radius) = tangent.next()?.1.as_circle()?;
+    let on_flat = reading
+        .to_end_of_flat
+        .is_some_and(|metal| metal >= Length::ZERO);
+    on_flat.then(|| (view.place(centre), radius * view.scale))
 }
 
 /// A thickness as written, without its unit and the unit alone; none where it is written bare.
@@ -266,11 +416,32 @@ fn away(b: &PaperBox, (c, radius): (PaperPoint, f64)) -> f64 {
 /// The words beside the mark at `c`, or outside the plate where they would stand as near to another mark.
 fn put_words(
     board: &mut Board,
-    (c, words): (PaperPoint, &str),
+    (place, words): (&ReadingPlace, &str),
     marks: &[(PaperPoint, f64)],
     plate: &PaperBox,
 ) {
+    let c = place.c;
     let wide = face::width(words, TABLE, false);
+    // A reading of the flat is lettered on the flat, and no figure stands end to end with another.
+    let on_flat = |b: &PaperBox| {
+        let Some((centre, radius)) = place.flat else {
+            return true;
+        };
+        let corners = [
+            (b.left, b.top),
+            (b.left, b.bottom),
+            (b.right, b.top),
+            (b.right, b.bottom),
+        ];
+        let mut away = corners
+            .into_iter()
+            .map(|(x, y)| hypot(x - centre.x, y - centre.y));
+        away.all(|away| away < radius)
+    };
+    let apart = |board: &Board, b: &PaperBox| {
+        let beside = PaperBox::new(b.left - END_TO_END, b.top, b.right + END_TO_END, b.bottom);
+        no_lettering_in(board, &beside)
+    };
     let is_its_own = |b: &PaperBox| {
         let own = away(b, (c, 0.0));
         marks.iter().all(|&m| m.0 == c || away(b, m) > own)
@@ -293,17 +464,35 @@ fn put_words(
                 c.y - sin(angle) * (reach + TABLE / 2.0),
             );
             let room = box_at(x, y);
-            if is_its_own(&room) && is_clear(board, &room, CLEAR) {
+            let fits = is_its_own(&room) && on_flat(&room) && apart(board, &room);
+            if fits && is_clear(board, &room, CLEAR) {
                 board.text(at(x, y + TABLE / 2.0), words, TABLE, Hang::Middle);
                 return;
             }
         }
     }
-    put_words_outside(board, (c, MARK * 2.0 + 0.3), words, plate);
+    let mark = (c, place.radius + 0.1);
+    put_words_outside(board, mark, words, (plate, &place.ends));
 }
 
 /// Further than this a leader goes round rather than through a hole, mm.
 const THROUGH_HOLE: f64 = 60.0;
+
+/// A leader keeps so far from where a weld ends, mm of paper: nearer it would be read as a part of it.
+const FROM_END: f64 = 4.0;
+
+/// Whether a line would run close by the end of a weld.
+fn passes_an_end(ends: &[PaperPoint], from: PaperPoint, to: PaperPoint) -> bool {
+    let mut ends = ends.iter();
+    ends.any(|end| line_through(from, to, *end, FROM_END).is_some())
+}
+
+/// Where the welds of the repairs end.
+pub fn ends_of_welds(set: &Set<'_>, view: &View) -> Vec<PaperPoint> {
+    let welds = set.design.repairs.iter().map(|r| &r.weld);
+    let ends = welds.filter_map(|weld| Some([weld.first()?.from(), weld.last()?.to()]));
+    ends.flatten().map(|end| view.place(end)).collect()
+}
 
 /// Whether a line would run through a circle of the object, which it neither comes from nor ends in.
 fn crosses_hole(board: &Board, from: PaperPoint, to: PaperPoint) -> bool {
@@ -324,12 +513,12 @@ pub fn put_words_outside(
     board: &mut Board,
     (c, radius): (PaperPoint, f64),
     words: &str,
-    plate: &PaperBox,
+    (plate, ends): (&PaperBox, &[PaperPoint]),
 ) {
     let wide = face::width(words, TABLE, false);
     let nearer_left = c.x < plate.middle().x;
     let sides = [nearer_left, !nearer_left];
-    // Past every hole where that can be, on either side; else through one.
+    // Past every hole and end of a weld where that can be, on either side; else through one.
     for (past_holes, side) in [true, false]
         .into_iter()
         .flat_map(|past| sides.map(|side| (past, side)))
@@ -353,6 +542,7 @@ pub fn put_words_outside(
             if is_clear(board, &round, 0.5)
                 && !crosses_lettering(board, tip, knee)
                 && !(past_holes && crosses_hole(board, tip, knee))
+                && !(past_holes && passes_an_end(ends, tip, knee))
             {
                 leader(board, tip, knee, &[words.to_string()], TABLE);
                 return;
@@ -368,13 +558,41 @@ fn tip_towards(c: PaperPoint, knee: PaperPoint, radius: f64) -> PaperPoint {
     at(c.x + (knee.x - c.x) * share, c.y + (knee.y - c.y) * share)
 }
 
+/// What takes the place of low readings.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Covering {
+    /// Pieces let in alone.
+    Pieces,
+    /// Some of each.
+    Both,
+    /// Areas built up alone, or nothing.
+    BuildUps,
+}
+
+/// What takes the place of the readings that new metal covers.
+pub fn covering(set: &Set<'_>) -> Covering {
+    let covers = set.design.readings.iter().filter_map(|r| r.covered);
+    let is_piece = |covered: Covered| set.design.repairs[covered.repair].piece.is_some();
+    let (pieces, others): (Vec<_>, Vec<_>) = covers.partition(|c| is_piece(*c));
+    match (pieces.is_empty(), others.is_empty()) {
+        (false, true) => Covering::Pieces,
+        (false, false) => Covering::Both,
+        (true, _) => Covering::BuildUps,
+    }
+}
+
 /// What the marks mean, in the order of urgency; only those that the view bears.
 pub fn put_key(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     let design = set.design;
     let any = |stands: Stands| design.readings.iter().any(|r| Stands::of(r) == stands);
+    let renewed = match covering(set) {
+        Covering::Pieces => "BELOW, RENEWED BY A PIECE LET IN",
+        Covering::Both => "BELOW, COVERED OR RENEWED BY A REPAIR",
+        Covering::BuildUps => "BELOW, COVERED BY A REPAIR",
+    };
     let readings = [
         (Stands::Low, "BELOW, COVERED BY NOTHING"),
-        (Stands::Covered, "BELOW, COVERED BY A REPAIR"),
+        (Stands::Covered, renewed),
         (Stands::Sound, "AS REQUIRED OR MORE"),
         (Stands::Open, "NOTHING REQUIRED: NOT JUDGED"),
     ];
@@ -383,17 +601,17 @@ pub fn put_key(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         .filter(|(stands, _)| any(*stands))
         .map(|(stands, words)| (Ok(stands), words))
         .collect();
-    let areas = |wanted: bool| {
-        let welds = design.repairs.iter().filter(|r| !r.weld.is_empty());
-        welds
-            .filter(|r| matches!(r.work, RepairWork::BuildUp { .. }) == wanted)
-            .count()
-            > 0
+    let shown = || design.repairs.iter().filter(|r| !r.weld.is_empty());
+    let lines = shown().any(|r| matches!(r.work, RepairWork::Line { .. }));
+    let cracks = shown().any(|r| matches!(r.work, RepairWork::Crack));
+    let of_welds = match (lines, cracks) {
+        (true, true) => Some("WELD LINE OR CRACK"),
+        (true, false) => Some("WELD LINE"),
+        (false, true) => Some("CRACK"),
+        (false, false) => None,
     };
-    if areas(false) {
-        entries.push((Err(WELD), "WELD LINE OR CRACK"));
-    }
-    if areas(true) {
+    entries.extend(of_welds.map(|words| (Err(WELD), words)));
+    if shown().any(|r| matches!(r.work, RepairWork::BuildUp { .. })) {
         entries.push((Err(AREA), "AREA BUILT UP"));
     }
     let columns = 2;

@@ -1,7 +1,9 @@
 //! Tables of the survey: readings at their places, and the thickness required.
 
 use super::Hang;
+use super::kept::in_both_units;
 use super::set::Set;
+use super::survey_marks::{Covering, covering};
 use super::table::Table;
 use super::weld_numbers::repair_number;
 use crate::design::Reading;
@@ -13,17 +15,22 @@ pub fn reading_table(set: &Set<'_>, survey: &Survey) -> Table {
     let unit = set.figures.unit_sign();
     let (x, y) = (format!("x, {unit}"), format!("y, {unit}"));
     let weld = format!("NEAREST WELD, {unit}");
+    let covered_by = match covering(set) {
+        Covering::Pieces => "RENEWED BY",
+        Covering::Both => "COVERED OR RENEWED BY",
+        Covering::BuildUps => "COVERED BY",
+    };
     let mut table = Table::new(
         "THICKNESS AS FOUND",
         &[
             ("NO.", 9.0, Hang::Middle),
-            (&x, 17.0, Hang::End),
-            (&y, 17.0, Hang::End),
-            ("FOUND", 19.0, Hang::End),
+            (&x, 16.0, Hang::End),
+            (&y, 16.0, Hang::End),
+            ("FOUND", 32.0, Hang::End),
             ("REQUIRED", 20.0, Hang::End),
             ("BELOW BY", 19.0, Hang::End),
-            ("COVERED BY", 20.0, Hang::Middle),
-            (&weld, 26.0, Hang::Start),
+            (covered_by, 20.0, Hang::Middle),
+            (&weld, 22.0, Hang::Start),
         ],
     );
     for reading in &set.design.readings {
@@ -52,7 +59,7 @@ fn row(set: &Set<'_>, survey: &Survey, reading: &Reading) -> Vec<String> {
         (Some(_), None) => "–".into(),
         (Some(required), Some(short)) => in_unit_of(required, short),
     };
-    let mut found = reading.thickness.as_written().to_string();
+    let mut found = in_both_units(set, &reading.thickness);
     let own_face = reading.face.filter(|face| Some(*face) != survey.face);
     if let Some(face) = own_face {
         found = format!("{found}, {} face", face.name());
@@ -90,8 +97,8 @@ pub fn required_table(set: &Set<'_>, survey: &Survey) -> Option<Table> {
         "THICKNESS REQUIRED, AS THE WORKS GIVES IT",
         &[
             ("REGION", 34.0, Hang::Start),
-            ("THICKNESS", 24.0, Hang::End),
-            ("BETWEEN CORNERS", 50.0, Hang::Start),
+            ("THICKNESS", 30.0, Hang::End),
+            ("BETWEEN CORNERS", 44.0, Hang::Start),
             ("ORIGIN", 39.0, Hang::Start),
         ],
     );
@@ -109,7 +116,7 @@ pub fn required_table(set: &Set<'_>, survey: &Survey) -> Option<Table> {
         };
         table.rows.push(vec![
             region.region.clone(),
-            region.thickness.as_written().to_string(),
+            in_both_units(set, &region.thickness),
             corners,
             region.origin.clone(),
         ]);

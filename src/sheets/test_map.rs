@@ -399,10 +399,10 @@ fn notes(set: &Set<'_>) -> Notes {
     ];
     match &set.design.flange {
         Some(FlangeDesign::Pressed(_)) => {
-            notes.push(
-                "TEST THE HEEL AFTER FORMING AND HEAT TREATMENT, BEFORE ANY HOLE IS FINISHED."
-                    .into(),
-            );
+            notes.push(match set.design.kept {
+                true => "THE HEEL STANDS: TEST IT AS FOUND. WHAT IS LET IN IS TESTED BEFORE ITS HOLES ARE FINISHED.".into(),
+                false => "TEST THE HEEL AFTER FORMING AND HEAT TREATMENT, BEFORE ANY HOLE IS FINISHED.".into(),
+            });
             if let Some((hole, metal)) = nearest_to_heel(set.design) {
                 notes.push(format!(
                     "HOLE NEAREST TO THE HEEL: {}, {} FROM EDGE TO TANGENT.",

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::plate::{At, Material, PathStep};
+use super::plate::{At, Material, PathStep, ViewFrom};
 use crate::units::Size;
 
 /// One weld repair of a kept plate.
@@ -88,6 +88,8 @@ pub struct PieceSpec {
     pub thickness: Option<Size>,
     /// What it is made of.
     pub material: Option<Material>,
+    /// Face on which it lies flush with the old metal.
+    pub flush_on: Option<ViewFrom>,
 }
 
 /// Cracks of a riveted joint, by count.

@@ -26,7 +26,8 @@ pub(super) fn holes(spec: &Spec, design: &Design) -> PackFile {
     let rows = design
         .holes
         .iter()
-        .map(|hole| {
+        .enumerate()
+        .map(|(i, hole)| {
             let group = &design.groups[hole.group];
             let (x, y) = (Length::mm(hole.at.x), Length::mm(hole.at.y));
             let mut row = vec![
@@ -39,7 +40,10 @@ pub(super) fn holes(spec: &Spec, design: &Design) -> PackFile {
             row.extend(nearest_64th(x));
             row.extend(nearest_64th(y));
             row.extend(size(&hole.finish));
-            row.push(stages(&group.stages));
+            row.push(match design.is_made(i) {
+                true => stages(&group.stages),
+                false => "stands".into(),
+            });
             row.push(hole.exception.clone().unwrap_or_default());
             row
         })

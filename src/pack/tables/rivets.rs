@@ -29,7 +29,8 @@ pub(super) fn rivets(spec: &Spec, design: &Design) -> PackFile {
         .rivets
         .iter()
         .flat_map(|line| line.rivets.iter().map(move |rivet| (line, rivet)))
-        .map(|(line, rivet)| {
+        .enumerate()
+        .map(|(i, (line, rivet))| {
             let mut row = vec![
                 rivet.id.clone(),
                 line.line.clone(),
@@ -39,7 +40,10 @@ pub(super) fn rivets(spec: &Spec, design: &Design) -> PackFile {
             row.extend(nearest_64th(rivet.run));
             row.extend(from_edge(line, rivet));
             row.extend(size(&line.hole));
-            row.push(rivet.made.name().to_string());
+            row.push(match design.rivet_is_made(i) {
+                true => rivet.made.name().to_string(),
+                false => "stands".into(),
+            });
             row.extend(size(&line.rivet));
             row.push(head.clone().unwrap_or_default());
             row
