@@ -82,6 +82,8 @@ pub(super) struct Terms<'a> {
     pub allowed: Stress,
     /// Thickness, less what is to be taken as lost.
     pub thickness: Length,
+    /// Which reading it is, where the plate is kept.
+    pub as_found: Option<String>,
     /// How the stays' ends are made.
     pub ends: StayEnds,
     /// Working pressure.
@@ -129,11 +131,13 @@ fn terms<'a>(
         .as_ref()
         .ok_or("`working_pressure` is not given")?;
     let metal = design.metal_among(|hole| hole.group == group.index());
-    let thickness = reckoned(written, metal, "among these stays")?.left;
+    let reckoned = reckoned(written, metal, "among these stays")?;
+    let thickness = reckoned.left;
     Ok(Terms {
         constant: constant(ends, thickness),
         allowed: stress_allowed(strength.value()),
         thickness,
+        as_found: reckoned.as_found,
         ends,
         pressure,
     })
@@ -142,7 +146,9 @@ fn terms<'a>(
 impl Terms<'_> {
     /// A finding with the terms, compared with the working pressure.
     pub(super) fn compare(&self, finding: Finding, allowed: Stress) -> Finding {
-        finding
+        let found = self.as_found.iter().map(|words| format!("t {words}"));
+        found
+            .fold(finding, Finding::work)
             .with_length("thickness", "t", self.thickness, Unit::Inch)
             .with("stress allowed", "S", self.allowed.to_psi(), "psi")
             .with("constant", "C", self.constant, "")

@@ -1,6 +1,7 @@
 //! Tables of the marking-out: lines in runs, struck lines with what rounding leaves over, circles and trammel lengths.
 
 use super::Hang;
+use super::kept::weld_corners;
 use super::set::Set;
 use super::table::Table;
 use crate::design::{LineWay, Run, levels, pop_circle, runs, strikes, uprights};
@@ -137,9 +138,12 @@ pub fn struck_tables(set: &Set<'_>) -> Vec<Table> {
             .filter(|h| !design.groups[h.group].purpose.takes_a_tube())
     };
     let mut across = uprights(design);
+    let corners = weld_corners(set);
     across.extend(loose().map(|h| Length::mm(h.at.x)));
+    across.extend(corners.iter().map(|c| Length::mm(c.at.x)));
     let mut up = levels(design);
     up.extend(loose().map(|h| Length::mm(h.at.y)));
+    up.extend(corners.iter().map(|c| Length::mm(c.at.y)));
     [
         struck_table(set, "UPRIGHT LINES, RUNNING FROM DATUM A", across, From::A),
         struck_table(set, "LEVEL LINES, RUNNING FROM DATUM B", up, From::B),

@@ -444,7 +444,8 @@ fn by_hand_the_original_beside_what_is_left() {
 }
 
 /// The circle between top row and flange holds reading 14 alone, 15.7 mm. With f1 1 N/mm², C 1 and nothing lost its pressure is
-/// (15.7/d)²; with that reading gone none stands within it; one below the circle, of 5 mm, is not within it.
+/// (15.7/d)²; with that reading gone none stands within it; one of 5 mm 8 in beside its centre, which is beyond its
+/// radius of 5.66 in, is not within it.
 #[test]
 fn by_hand_the_circle_takes_the_reading_within_it() {
     let limit = (
@@ -463,6 +464,13 @@ fn by_hand_the_circle_takes_the_reading_within_it() {
     let provided = circle.provided.expect("a pressure");
     assert!((provided - carries).abs() < 1e-9, "{circle:#?}");
     assert!(circle.why.contains("reading 14, 15.7 mm"), "{}", circle.why);
+    let outside = (
+        "readings:\n",
+        "readings:\n    - {at: [8 in, 10.468 in], thickness: 5 mm}\n",
+    );
+    let (_, found) = gritstone(&[limit, outside]);
+    let circle = one(&found, "largest_circle", "designer", "circle at");
+    assert!(circle.why.contains("reading 15, 15.7 mm"), "{}", circle.why);
     let gone = ("    - {at: [0 in, 8 in], thickness: 15.7 mm}\n", "");
     let (_, found) = gritstone(&[limit, gone]);
     let circle = one(&found, "largest_circle", "designer", "circle at");
@@ -515,7 +523,7 @@ fn refuses_what_is_not_of_a_kept_plate() {
     assert!(refused(&[renewed]).is_empty());
     assert_eq!(
         refused(&[new, renewed]),
-        ["survey", "repairs", "tubes[0].renewed"]
+        ["tubes[0].renewed", "survey", "repairs"]
     );
     assert_eq!(
         refused(&[("let_in: true", "let_in: false")]),

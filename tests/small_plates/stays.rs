@@ -51,6 +51,33 @@ fn by_hand_a_surface_stayed_on_a_pitch() {
     assert!(oblong.why.contains("a square"), "{}", oblong.why);
 }
 
+/// Of a plate that is kept, the least reading among the stays: 0.4² × 14,560 × 2.5/6² = 161.8 psi. One of 0.3 in below them is not among
+/// them; with that alone nothing is judged.
+#[test]
+fn by_hand_a_surface_by_the_reading_among_its_stays() {
+    let survey = |readings: &str| {
+        format!(
+            "survey: {{date: \"2026-11-02\", instrument: gauge 7, readings: [{readings}]}}\n{ON_A_PITCH}"
+        )
+    };
+    let below = "{at: [0 in, -10 in], thickness: 0.3 in}";
+    let among = "{at: [0 in, 10 in], thickness: 0.4 in}, {at: [1 in, 11 in], thickness: 0.45 in}";
+    let found = with(&survey(&format!("{below}, {among}")), &[]);
+    let square = one(&found, "stayed_surface", "PG-46", "stays");
+    is(square, "meets", "161.8", "100");
+    let said = "t as found: reading 2, 0.4 in, the least among these stays";
+    assert!(
+        square.working.iter().any(|line| line == said),
+        "{square:#?}"
+    );
+    let found = with(&survey(below), &[]);
+    let square = one(&found, "stayed_surface", "PG-46", "stays");
+    is_silent(
+        square,
+        "no reading of `survey.readings` stands among these stays",
+    );
+}
+
 /// 0.25 × 14,560/36 = 101.111: × 2.2 riveted over 222.4, × 2.8 formed heads 283.1, × 3.2 washers 323.6 of 0.4 × 6 = 2.4 in. At 7/16 in
 /// riveted over still takes 2.1: 162.6; so does 1/2 in less an allowance of 1/16. At 260 psi nuts are 7.2 short.
 #[test]
