@@ -1,7 +1,7 @@
 //! The flat above the tubes: the segment of the flange line's circle that neither tubes nor flange are taken to hold.
 
 use super::{FlangeDesign, Hole, HoleGroup, circle_segment_area};
-use crate::spec::{NamedLine, Purpose, StayKind, Written};
+use crate::spec::{NamedLine, Purpose, StayKind, Support, Written};
 use crate::units::Length;
 
 /// The segment of a circle about the barrel centre, above a level chord.
@@ -11,7 +11,7 @@ pub struct AboveTubes {
     pub radius: Length,
     /// y of the chord: what the tubes are taken to hold ends there.
     pub base: Length,
-    /// y of the highest centre of a tube or flue.
+    /// y of the highest centre of a tube or flue that is counted as support.
     pub highest: Length,
     /// Area of the segment, holes not taken off, mm².
     pub area_mm2: f64,
@@ -27,6 +27,7 @@ pub(super) fn above_tubes(
     flange: Option<&FlangeDesign>,
     holes: &[Hole],
     groups: &[HoleGroup],
+    stay_tubes: &[usize],
 ) -> Option<AboveTubes> {
     let support = written.support.as_ref()?;
     let allowances = support.above_tubes.as_ref()?;
@@ -35,7 +36,7 @@ pub(super) fn above_tubes(
         (NamedLine::InnerWeldToe, FlangeDesign::Fabricated(ring)) => ring.inner_toe_radius,
         _ => return None,
     };
-    let highest = highest_tubes(holes, groups)?;
+    let highest = highest_counted(support, holes, groups, stay_tubes)?;
     let base = highest + allowances.over_tubes.value();
     let radius = line - allowances.inside_flange.value();
     let above = |index: &usize| holes[*index].at.y > highest.to_mm();
@@ -52,12 +53,23 @@ pub(super) fn above_tubes(
     })
 }
 
-/// Height of the highest centre of a tube or flue hole.
-fn highest_tubes(holes: &[Hole], groups: &[HoleGroup]) -> Option<Length> {
+/// Height of the highest centre of a tube or flue hole that holds the flat: one that is counted on nowhere holds nothing above
+/// it either.
+fn highest_counted(
+    support: &Support,
+    holes: &[Hole],
+    groups: &[HoleGroup],
+    stay_tubes: &[usize],
+) -> Option<Length> {
+    let is_stay_tube = |hole: usize| support.stays && stay_tubes.binary_search(&hole).is_ok();
     holes
         .iter()
-        .filter(|hole| groups[hole.group].purpose.takes_a_tube())
-        .map(|hole| Length::mm(hole.at.y))
+        .enumerate()
+        .filter(|(index, hole)| {
+            let purpose = groups[hole.group].purpose;
+            purpose.takes_a_tube() && (support.counts(purpose) || is_stay_tube(*index))
+        })
+        .map(|(_, hole)| Length::mm(hole.at.y))
         .reduce(Length::max)
 }
 

@@ -82,7 +82,13 @@ pub fn as_made(written: &Written, design: &Design, made: &[HoleMade]) -> Design 
         measure_again(repair, &plate.holes, &plate.groups);
     }
     let flange = plate.flange.as_ref();
-    plate.above_tubes = above_tubes(written, flange, &plate.holes, &plate.groups);
+    plate.above_tubes = above_tubes(
+        written,
+        flange,
+        &plate.holes,
+        &plate.groups,
+        &plate.stay_tubes,
+    );
     plate.stay_areas = stay_areas(
         written,
         &plate.holes,

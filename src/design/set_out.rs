@@ -98,7 +98,13 @@ fn set_out_alone(spec: &Spec) -> Result<Design, Vec<Fault>> {
         &stay_tubes,
     );
     let flange = form.flange.as_ref();
-    let above_tubes = above_tubes(written, flange, &numbered.holes, &numbered.groups);
+    let above_tubes = above_tubes(
+        written,
+        flange,
+        &numbered.holes,
+        &numbered.groups,
+        &stay_tubes,
+    );
     let stay_areas = stay_areas(
         written,
         &numbered.holes,
@@ -276,17 +282,7 @@ pub(super) fn largest_circles(
             .map(|(index, hole)| (index, hole.at))
             .collect()
     };
-    let counted = supports(&|purpose| match purpose {
-        Purpose::Stay => support.stays,
-        Purpose::Tube => support.tubes,
-        Purpose::Flue => support.flues,
-        // A pipe, a plug, a fitting or a bolt holds the plate nowhere.
-        Purpose::SteamPipe
-        | Purpose::Plug
-        | Purpose::Fitting
-        | Purpose::Bolt
-        | Purpose::FormerPin => false,
-    });
+    let counted = supports(&|purpose| support.counts(purpose));
     let without_tubes = supports(&|purpose| purpose == Purpose::Stay && support.stays);
     let circle = largest_circle(&counted, line);
     let circle_without_tubes = if counted.len() == without_tubes.len() {

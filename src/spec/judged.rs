@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::holes::NamedLine;
+use super::holes::{NamedLine, Purpose};
 use crate::units::{Size, Strength};
 
 /// What counts as support of the flat plate. The works' statement; nothing is assumed.
@@ -23,6 +23,23 @@ pub struct Support {
     pub above_tubes: Option<AboveTubes>,
     /// Who says so.
     pub origin: String,
+}
+
+impl Support {
+    /// Whether holes of this purpose are taken to hold the plate.
+    pub fn counts(&self, purpose: Purpose) -> bool {
+        match purpose {
+            Purpose::Stay => self.stays,
+            Purpose::Tube => self.tubes,
+            Purpose::Flue => self.flues,
+            // A pipe, a plug, a fitting or a bolt holds the plate nowhere.
+            Purpose::SteamPipe
+            | Purpose::Plug
+            | Purpose::Fitting
+            | Purpose::Bolt
+            | Purpose::FormerPin => false,
+        }
+    }
 }
 
 /// The band of plate above the tubes that needs staying.
