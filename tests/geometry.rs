@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 
 use centrepop::checks::rivet_rows::{board_of_trade_diagonal, board_of_trade_gap};
 use centrepop::design::{
-    Edge, Hole, HoleGroup, LargestCircle, Ligament, Outline, Point, Rivet, RivetLine, Step, Touch,
-    Walk, lands, largest_circle, set_out, survey,
+    Edge, Hole, HoleGroup, LargestCircle, Ligament, Outline, Point, Rivet, RivetLine, Step,
+    TakesUp, Touch, Walk, lands, largest_circle, set_out, survey,
 };
 use centrepop::spec::{Fault, NamedLine, Purpose, read_spec};
 use centrepop::units::angle::{PI, atan2, cos, sin, sqrt};
@@ -218,7 +218,7 @@ fn groups() -> Vec<HoleGroup> {
             next_rebore: None,
             tube_end: None,
             needs_clear: None,
-            takes_up: None,
+            takes_up: TakesUp::default(),
             mouth: None,
             stages: Vec::new(),
             remarks: None,

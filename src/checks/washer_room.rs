@@ -6,17 +6,18 @@
 //! ```
 //!
 //! What is needed clear is the largest of what the works gives for a group of holes: `needs_clear`, a washer, a nut across its
-//! corners, a joint face, a pad with its weld, the bead of a tube.
+//! corners, the large end of a plug, a joint face, a pad with its weld, the bead of a tube. Each face of the plate is reckoned by
+//! itself: a bead in the smokebox and a pad on the boiler side do not meet.
 //!
 //! Source:  the works, which gives those sizes.
-//! Covers:  every hole of such a group against every other hole, and against the lines where heel or weld begins; not the studs
-//!          of a joint face against the face that they stand in.
+//! Covers:  every hole of such a group against every other hole on the same face, and against the lines where heel or weld begins;
+//!          not the studs of a joint face against the face that they stand in. What is needed clear counts on both faces.
 //! Leaves:  spanners, and whatever else has to be got in; nuts and washers of which the spec gives no size.
 
 use super::measure::{Unit, figure};
 use super::{Finding, Rule, source};
 use crate::design::{Design, Hole, HoleGroup, HoleIndex};
-use crate::spec::{NamedLine, Purpose, Written};
+use crate::spec::{NamedLine, Purpose, ViewFrom, Written};
 use crate::units::Length;
 use crate::units::tolerance::SAME_LENGTH_MM;
 
@@ -29,39 +30,113 @@ pub const RULE: Rule = Rule {
     page: include_str!("washer_room.rs"),
 };
 
-/// Something that stands beside a hole, and the room between.
+/// What stands beside a hole.
+#[derive(Clone, Copy, PartialEq)]
+enum Other {
+    Hole(usize),
+    Line(NamedLine),
+}
+
+/// A hole, what stands beside it on one face, and the room between.
 struct Beside {
-    hole: String,
-    other: String,
+    hole: usize,
+    other: Other,
     distance: Length,
     half_of_other: Length,
     room: Length,
 }
 
-fn run(written: &Written, design: &Design) -> Vec<Finding> {
-    let needs = |(_, group): &(usize, &HoleGroup)| group.takes_up.is_some();
-    let halves = design.holes.iter().map(|hole| half_taken(design, hole));
-    let places = Places {
-        index: HoleIndex::new(&design.holes),
-        most_half: halves.fold(Length::ZERO, Length::max),
-    };
-    design
-        .groups
-        .iter()
-        .enumerate()
-        .filter(needs)
-        .filter_map(|(index, group)| tightest(written, design, &places, index, group))
-        .collect()
+impl Beside {
+    /// Whether it is the same two with the same room, whichever is named first.
+    fn is(&self, other: &Beside) -> bool {
+        let turned = self.other == Other::Hole(other.hole) && other.other == Other::Hole(self.hole);
+        let same = self.hole == other.hole && self.other == other.other;
+        (same || turned) && self.room.same_as(other.room)
+    }
 }
 
-fn tightest(
+/// The tightest of a group, with the other groups of which it is the tightest too, and the faces on which it is.
+struct Tightest<'a> {
+    beside: Beside,
+    needed: Length,
+    groups: Vec<&'a str>,
+    faces: Vec<ViewFrom>,
+}
+
+const FACES: [ViewFrom; 2] = [ViewFrom::Smokebox, ViewFrom::Firebox];
+
+fn run(written: &Written, design: &Design) -> Vec<Finding> {
+    let places = FACES.map(|face| Places::on(design, face));
+    let mut found: Vec<Tightest> = Vec::new();
+    for (index, group) in design.groups.iter().enumerate() {
+        for places in &places {
+            if let Some(tightest) = tightest(written, design, places, index, group) {
+                take(&mut found, tightest);
+            }
+        }
+    }
+    let told = |tightest: &Tightest| told(written, design, tightest);
+    found.iter().map(told).collect()
+}
+
+/// Adds what is tightest of a group on a face, or says of what stands there already that it is that too.
+fn take<'a>(found: &mut Vec<Tightest<'a>>, next: Tightest<'a>) {
+    let Some(known) = found.iter_mut().find(|known| known.beside.is(&next.beside)) else {
+        found.push(next);
+        return;
+    };
+    for group in next.groups {
+        if !known.groups.contains(&group) {
+            known.groups.push(group);
+        }
+    }
+    for face in next.faces {
+        if !known.faces.contains(&face) {
+            known.faces.push(face);
+        }
+    }
+}
+
+fn told(written: &Written, design: &Design, tightest: &Tightest) -> Finding {
+    let unit = Unit::of_job(written);
+    let beside = &tightest.beside;
+    let other = match beside.other {
+        Other::Hole(hole) => design.holes[hole].id.clone(),
+        Other::Line(line) => format!("the {}", line.name()),
+    };
+    let where_ = match tightest.faces.as_slice() {
+        [face] => format!("{} face", face.name()),
+        _ => "both faces".into(),
+    };
+    RULE.finding(format!(
+        "{} beside {other}, {where_}",
+        design.holes[beside.hole].id
+    ))
+    .with_length("needed clear, diameter", "", tightest.needed, unit)
+    .at_least_length(Length::ZERO, beside.room, unit)
+    .because(format!(
+        "the tightest of {}",
+        tightest.groups.join(" and of ")
+    ))
+    .work(format!(
+        "room = {} − {}/2 − {} = {} {}",
+        figure(unit.of(beside.distance)),
+        figure(unit.of(tightest.needed)),
+        figure(unit.of(beside.half_of_other)),
+        figure(unit.of(beside.room)),
+        unit.name()
+    ))
+}
+
+/// The tightest place of a group on one face; nothing where it takes up nothing there.
+fn tightest<'a>(
     written: &Written,
     design: &Design,
     places: &Places,
     index: usize,
-    group: &HoleGroup,
-) -> Option<Finding> {
-    let (unit, needed) = (Unit::of_job(written), group.takes_up?);
+    group: &'a HoleGroup,
+) -> Option<Tightest<'a>> {
+    let needed = group.takes_up.on(places.face)?;
     let others: Vec<bool> = design
         .groups
         .iter()
@@ -72,37 +147,44 @@ fn tightest(
         .flat_map(|hole| {
             [
                 nearest_hole(design, places, &others, hole, needed),
-                nearest_line(design, &design.holes[hole], needed),
+                nearest_line(design, hole, needed),
             ]
         })
         .flatten()
         .reduce(|a, b| if b.room < a.room { b } else { a })?;
-    Some(
-        RULE.finding(format!("{} beside {}", beside.hole, beside.other))
-            .with_length("needed clear, diameter", "", needed, unit)
-            .at_least_length(Length::ZERO, beside.room, unit)
-            .because(format!("the tightest of {}", group.name))
-            .work(format!(
-                "room = {} − {}/2 − {} = {} {}",
-                figure(unit.of(beside.distance)),
-                figure(unit.of(needed)),
-                figure(unit.of(beside.half_of_other)),
-                figure(unit.of(beside.room)),
-                unit.name()
-            )),
-    )
+    Some(Tightest {
+        beside,
+        needed,
+        groups: vec![&group.name],
+        faces: vec![places.face],
+    })
 }
 
-/// Every hole by its place, and the most that any takes up on its own side.
+/// Every hole by its place on one face, and the most that any takes up on its own side.
 struct Places {
+    face: ViewFrom,
     index: HoleIndex,
     most_half: Length,
 }
 
-/// Half of what a hole takes up: itself, or what is to stand clear on it.
-fn half_taken(design: &Design, hole: &Hole) -> Length {
-    let clear = design.groups[hole.group].takes_up.unwrap_or(Length::ZERO);
-    hole.ligament_hole.max(clear) / 2.0
+impl Places {
+    fn on(design: &Design, face: ViewFrom) -> Places {
+        let halves = design
+            .holes
+            .iter()
+            .map(|hole| half_taken(design, hole, face));
+        Places {
+            face,
+            index: HoleIndex::new(&design.holes),
+            most_half: halves.fold(Length::ZERO, Length::max),
+        }
+    }
+}
+
+/// Half of what a hole takes up on a face: itself, or what is to stand clear on it.
+fn half_taken(design: &Design, hole: &Hole, face: ViewFrom) -> Length {
+    let clear = design.groups[hole.group].takes_up.on(face);
+    hole.ligament_hole.max(clear.unwrap_or(Length::ZERO)) / 2.0
 }
 
 /// The other hole with the least room to it, of the groups that stand by it; of two alike the first.
@@ -126,7 +208,7 @@ fn nearest_hole(
         if near == number || !others[other.group] {
             continue;
         }
-        let room = distance - needed / 2.0 - half_taken(design, other);
+        let room = distance - needed / 2.0 - half_taken(design, other, places.face);
         if least.is_none_or(|(first, least)| room < least || (room == least && near < first)) {
             least = Some((near, room));
         }
@@ -134,10 +216,10 @@ fn nearest_hole(
     let (near, room) = least?;
     let other = &design.holes[near];
     Some(Beside {
-        hole: hole.id.clone(),
-        other: other.id.clone(),
+        hole: number,
+        other: Other::Hole(near),
         distance: Length::mm(hole.at.distance(other.at)),
-        half_of_other: half_taken(design, other),
+        half_of_other: half_taken(design, other, places.face),
         room,
     })
 }
@@ -156,7 +238,7 @@ fn stand_together(written: &Written, one: &HoleGroup, two: &HoleGroup) -> bool {
     studs_of(one) == Some(two.name.as_str()) || studs_of(two) == Some(one.name.as_str())
 }
 
-fn nearest_line(design: &Design, hole: &Hole, needed: Length) -> Option<Beside> {
+fn nearest_line(design: &Design, hole: usize, needed: Length) -> Option<Beside> {
     design
         .lines
         .iter()
@@ -167,10 +249,10 @@ fn nearest_line(design: &Design, hole: &Hole, needed: Length) -> Option<Beside> 
             )
         })
         .map(|(line, outline)| {
-            let distance = Length::mm(outline.distance(hole.at));
+            let distance = Length::mm(outline.distance(design.holes[hole].at));
             Beside {
-                hole: hole.id.clone(),
-                other: format!("the {}", line.name()),
+                hole,
+                other: Other::Line(*line),
                 distance,
                 half_of_other: Length::ZERO,
                 room: distance - needed / 2.0,

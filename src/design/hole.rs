@@ -1,7 +1,7 @@
 //! Holes in the flat of the plate, in groups, numbered once for every sheet and file.
 
 use super::Point;
-use crate::spec::{Fault, MouthSpec, Purpose, StagePlace, StageSpec};
+use crate::spec::{Fault, MouthSpec, Purpose, StagePlace, StageSpec, ViewFrom};
 use crate::units::{Length, Size};
 
 /// One stage in the making of a hole: what size it is now.
@@ -34,9 +34,8 @@ pub struct HoleGroup {
     pub tube_end: Option<Size>,
     /// Diameter that heads, nuts or washers need clear.
     pub needs_clear: Option<Size>,
-    /// The largest diameter that anything written of it takes up on either face: what is needed clear, a washer, a nut across
-    /// its corners, a joint face, a pad with its weld, a bead. None where nothing is written.
-    pub takes_up: Option<Length>,
+    /// What anything written of it takes up on each face.
+    pub takes_up: TakesUp,
     /// The mouth turned out of the plate round each hole, where it is flanged.
     pub mouth: Option<MouthSpec>,
     /// Stages in order, the last one the finished hole; never empty.
@@ -45,6 +44,26 @@ pub struct HoleGroup {
     pub remarks: Option<String>,
     /// Where it stands in the spec: `tubes[0]` or `holes[2]`.
     pub path: String,
+}
+
+/// The largest diameter that anything written of a group takes up on each face of the plate: what is needed clear, a washer, a
+/// nut across its corners, the large end of a plug, a joint face, a pad with its weld, a bead. None where nothing is written.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct TakesUp {
+    /// On the face towards the smokebox.
+    pub smokebox: Option<Length>,
+    /// On the face towards the firebox.
+    pub firebox: Option<Length>,
+}
+
+impl TakesUp {
+    /// On one face.
+    pub fn on(self, face: ViewFrom) -> Option<Length> {
+        match face {
+            ViewFrom::Smokebox => self.smokebox,
+            ViewFrom::Firebox => self.firebox,
+        }
+    }
 }
 
 impl HoleGroup {

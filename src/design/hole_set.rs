@@ -2,31 +2,46 @@
 
 use std::collections::BTreeMap;
 
-use super::HoleGroup;
 use super::amount::point;
 use super::hole::stages_of_group;
 use super::numbering::{PlacedGroup, PlacedHole};
-use crate::spec::{Fault, HoleSet, Nut, Pad};
+use super::{HoleGroup, TakesUp};
+use crate::spec::{Fault, HoleSet, Nut, Pad, ViewFrom};
 use crate::units::angle::{PI, cos};
 use crate::units::tolerance::SAME_LENGTH_MM;
 use crate::units::{Length, Size};
 
-/// What a group takes up on the faces of the plate: the largest diameter of all that is written of it.
-fn takes_up(set: &HoleSet, pads: &[Pad]) -> Option<Length> {
+/// What a group takes up on each face of the plate: the largest diameter of all that is written of it there.
+fn takes_up(set: &HoleSet, pads: &[Pad]) -> TakesUp {
+    let largest = |face| sizes_on(face, set, pads).into_iter().reduce(Length::max);
+    TakesUp {
+        smokebox: largest(ViewFrom::Smokebox),
+        firebox: largest(ViewFrom::Firebox),
+    }
+}
+
+/// Every diameter that is written of a group on one face. What is needed clear is written of no face, and counts on both.
+fn sizes_on(face: ViewFrom, set: &HoleSet, pads: &[Pad]) -> Vec<Length> {
     let mut sizes: Vec<Length> = set.needs_clear.iter().map(Size::value).collect();
     if let Some(stay) = &set.stay {
-        let nuts = [&stay.outside_nut, &stay.inside_nut];
-        sizes.extend(nuts.into_iter().flatten().map(across_corners));
-        let washers = [&stay.outside_washer, &stay.inside_washer];
-        sizes.extend(washers.into_iter().flatten().map(|w| w.diameter.value()));
+        let (nut, washer) = match face {
+            ViewFrom::Smokebox => (&stay.outside_nut, &stay.outside_washer),
+            ViewFrom::Firebox => (&stay.inside_nut, &stay.inside_washer),
+        };
+        sizes.extend(nut.as_ref().map(across_corners));
+        sizes.extend(washer.as_ref().map(|washer| washer.diameter.value()));
     }
-    sizes.extend(set.joint_face.iter().map(|face| face.diameter.value()));
-    if let Some(at) = &set.pad {
+    // A pipe is jointed and a plug screwed in from the smokebox.
+    if face == ViewFrom::Smokebox {
+        sizes.extend(set.joint_face.iter().map(|face| face.diameter.value()));
+        sizes.extend(set.plug.iter().map(|plug| plug.large_end.value()));
+    }
+    if let Some(at) = set.pad.as_ref().filter(|at| at.side == face) {
         let pad = pads.iter().find(|pad| pad.name == at.name);
         let leg = at.weld_leg.as_ref().map_or(Length::ZERO, Size::value);
         sizes.extend(pad.map(|pad| pad.diameter.value() + 2.0 * leg));
     }
-    sizes.into_iter().reduce(Length::max)
+    sizes
 }
 
 /// A hexagon nut across its corners.

@@ -11,7 +11,7 @@ use super::lattice::{Lattice, Site};
 use super::numbering::{PlacedGroup, PlacedHole};
 use super::room::Room;
 use super::smokebox_tube_plate::Form;
-use super::{HoleGroup, LineWay, Point};
+use super::{HoleGroup, LineWay, Point, TakesUp};
 use crate::spec::{At, Fault, KeepOut, NamedLine, Nest, NestPurpose, Pattern, Purpose};
 use crate::units::tolerance::SAME_LENGTH_MM;
 use crate::units::{Length, Size};
@@ -74,7 +74,11 @@ fn group_of(nest: &Nest, path: &str, faults: &mut Vec<Fault>) -> HoleGroup {
         next_rebore: nest.next_rebore.clone(),
         tube_end: Some(nest.tube_end.as_ref().unwrap_or(&nest.tube).clone()),
         needs_clear: None,
-        takes_up: nest.bead.as_ref().map(|bead| bead.diameter.value()),
+        takes_up: TakesUp {
+            // A tube is beaded where its end stands out, in the smokebox.
+            smokebox: nest.bead.as_ref().map(|bead| bead.diameter.value()),
+            firebox: None,
+        },
         mouth: None,
         stages: stages_of_group(&nest.stages, &nest.hole, path, faults),
         remarks: None,

@@ -2,7 +2,7 @@
 //! `cargo bench --bench geometry`; nothing is held to a time here.
 
 use centrepop::design::{
-    Hole, HoleGroup, Outline, Point, Survey, directions, largest_circle, survey,
+    Hole, HoleGroup, Outline, Point, Survey, TakesUp, directions, largest_circle, survey,
 };
 use centrepop::spec::Purpose;
 use centrepop::units::angle::{PI, sqrt};
@@ -48,7 +48,7 @@ fn holes(count: usize) -> (Vec<Hole>, Vec<HoleGroup>) {
         next_rebore: None,
         tube_end: None,
         needs_clear: None,
-        takes_up: None,
+        takes_up: TakesUp::default(),
         mouth: None,
         stages: Vec::new(),
         remarks: None,
