@@ -1,9 +1,10 @@
 //! Long lengths that prove the marking-out: measured straight across before anything is popped deep.
 
-use super::{Design, Hole, Point};
-use crate::spec::Barrel;
+use super::{Design, Hole, Point, RivetLine, RivetMade};
+use crate::spec::{Barrel, Purpose};
 use crate::units::Length;
 use crate::units::angle::{PI, sin};
+use crate::units::tolerance::SAME_LENGTH_MM;
 
 /// One long length and what it should be.
 #[derive(Clone, Debug)]
@@ -17,19 +18,15 @@ pub struct CrossCheck {
 }
 
 /// So many checks are enough for a plate; more are not made.
-const ENOUGH: usize = 14;
+const ENOUGH: usize = 16;
 
-/// The checks of a plate, the nest's first, then holes off the nest, then the rivet circle.
+/// The checks of a plate: the first nest's own, then from its corners to other nests and to holes off it, opposite hands, and last
+/// the rivet circle.
 pub fn cross_checks(design: &Design, barrel: Option<&Barrel>) -> Vec<CrossCheck> {
     let mut list = List::default();
     let corners = corners(design);
-    if let Some([low_left, high_left, low_right, high_right]) = corners {
-        list.take("low corners of the nest apart", low_left, low_right);
-        list.take("high corners of the nest apart", high_left, high_right);
-        list.take("corners, slanting up to the right", low_left, high_right);
-        list.take("corners, slanting up to the left", low_right, high_left);
-        list.take("left corners of the nest apart", low_left, high_left);
-        list.take("right corners of the nest apart", low_right, high_right);
+    if let Some(corners) = &corners {
+        take_corners(&mut list, corners);
     }
     if let Some((first, last)) = longest_line(design) {
         list.take("longest line, end to end", first, last);
@@ -37,38 +34,101 @@ pub fn cross_checks(design: &Design, barrel: Option<&Barrel>) -> Vec<CrossCheck>
     if let Some((left, right)) = lowest_pair(design) {
         list.take("lowest holes apart", left, right);
     }
-    for hole in loose_holes(design) {
-        let opposite = loose_holes(design).find(|o| same_place(o.at, hole.at.opposite_hand()));
-        if let Some(opposite) = opposite.filter(|_| hole.at.x < 0.0) {
-            list.take("opposite hands apart", hole, opposite);
-        }
-    }
     let quarters = rivet_quarters(design, barrel);
-    for hole in loose_holes(design) {
-        let furthest = corners
-            .into_iter()
-            .flatten()
-            .max_by(|a, b| a.at.distance(hole.at).total_cmp(&b.at.distance(hole.at)));
-        if let Some(corner) = furthest.filter(|_| list.0.len() + quarters.len() < ENOUGH) {
-            list.take("nest to a hole off it", hole, corner);
-        }
+    list.most = ENOUGH - quarters.len();
+    if let Some(corners) = &corners {
+        take_from_corners(&mut list, design, corners);
     }
-    list.0.extend(quarters);
-    list.0
+    for (left, right) in opposite_hands(design) {
+        list.take("opposite hands apart", left, right);
+    }
+    list.checks.extend(quarters);
+    list.checks
 }
 
-#[derive(Default)]
-struct List(Vec<CrossCheck>);
+/// Everything that the four corners of a nest prove among themselves.
+fn take_corners(list: &mut List, corners: &[&Hole; 4]) {
+    let [low_left, high_left, low_right, high_right] = *corners;
+    list.take("low corners of the nest apart", low_left, low_right);
+    list.take("high corners of the nest apart", high_left, high_right);
+    list.take("corners, slanting up to the right", low_left, high_right);
+    list.take("corners, slanting up to the left", low_right, high_left);
+    list.take("left corners of the nest apart", low_left, high_left);
+    list.take("right corners of the nest apart", low_right, high_right);
+}
+
+/// From the nest to every other group of holes: the longest length from a corner to a hole of it, and the same on the other hand.
+fn take_from_corners(list: &mut List, design: &Design, corners: &[&Hole; 4]) {
+    for (index, group) in design.groups.iter().enumerate() {
+        let is_other = index != corners[0].group && group.purpose != Purpose::FormerPin;
+        let holes = design.holes.iter().filter(|hole| hole.group == index);
+        let longest = holes.filter(|_| is_other).max_by(|a, b| {
+            let length = |hole: &Hole| hole.at.distance(furthest(corners, hole).at);
+            length(a).total_cmp(&length(b))
+        });
+        let Some(hole) = longest else { continue };
+        let what = format!("nest to {}", group.name);
+        list.take(&what, hole, furthest(corners, hole));
+        let other_hand = design
+            .holes
+            .iter()
+            .find(|other| other.group == index && same_place(other.at, hole.at.opposite_hand()));
+        if let Some(opposite) = other_hand.filter(|opposite| opposite.id != hole.id) {
+            list.take(&what, opposite, furthest(corners, opposite));
+        }
+    }
+}
+
+/// The corner that is furthest from a hole.
+fn furthest<'a>(corners: &[&'a Hole; 4], hole: &Hole) -> &'a Hole {
+    let [first, rest @ ..] = corners;
+    rest.iter().fold(first, |best, corner| {
+        if corner.at.distance(hole.at) > best.at.distance(hole.at) {
+            corner
+        } else {
+            best
+        }
+    })
+}
+
+/// Holes off the nests with their opposite hands, those furthest apart first.
+fn opposite_hands(design: &Design) -> Vec<(&Hole, &Hole)> {
+    let opposite = |hole: &Hole| {
+        let place = hole.at.opposite_hand();
+        loose_holes(design).find(|other| same_place(other.at, place))
+    };
+    let left = loose_holes(design).filter(|hole| hole.at.x < 0.0);
+    let mut pairs: Vec<_> = left
+        .filter_map(|hole| Some((hole, opposite(hole)?)))
+        .collect();
+    pairs.sort_by(|a, b| a.0.at.x.total_cmp(&b.0.at.x));
+    pairs
+}
+
+struct List {
+    checks: Vec<CrossCheck>,
+    /// No more are taken.
+    most: usize,
+}
+
+impl Default for List {
+    fn default() -> List {
+        List {
+            checks: Vec::new(),
+            most: ENOUGH,
+        }
+    }
+}
 
 impl List {
-    /// Adds a length, unless it is nothing or stands there already.
+    /// Adds a length, unless it is nothing, stands there already, or there are enough.
     fn take(&mut self, what: &str, a: &Hole, b: &Hole) {
-        let known = self.0.iter().any(|c| {
+        let known = self.checks.iter().any(|c| {
             let (p, q) = (c.ids.0.as_str(), c.ids.1.as_str());
             (p, q) == (a.id.as_str(), b.id.as_str()) || (q, p) == (a.id.as_str(), b.id.as_str())
         });
-        if a.id != b.id && !known {
-            self.0.push(CrossCheck {
+        if a.id != b.id && !known && self.checks.len() < self.most {
+            self.checks.push(CrossCheck {
                 what: what.into(),
                 ids: (a.id.clone(), b.id.clone()),
                 length: Length::mm(a.at.distance(b.at)),
@@ -77,41 +137,28 @@ impl List {
     }
 }
 
-/// The four corners of the nest: the ends of its outermost lines, or of holes in no lines those furthest out on the slant.
-/// In order low left, high left, low right, high right.
+/// The four corners of the first nest: the holes furthest out on the slant, which a round nest has not at the ends of its outermost
+/// lines. In order low left, high left, low right, high right.
 fn corners(design: &Design) -> Option<[&Hole; 4]> {
-    let group = design.line_way.first().map(|(group, _)| *group);
-    let lines = || {
-        design
-            .nest_lines
-            .iter()
-            .filter(|line| Some(line.group) == group)
-    };
-    let ends = |line: &super::NestLine| {
-        Some([
-            by_id(design, line.holes.first()?)?,
-            by_id(design, line.holes.last()?)?,
-        ])
-    };
-    let first = lines().min_by(|a, b| a.offset.total_cmp(&b.offset));
-    let last = lines().max_by(|a, b| a.offset.total_cmp(&b.offset));
-    if let (Some(first), Some(last)) = (first.and_then(ends), last.and_then(ends)) {
-        let mut four = [first[0], first[1], last[0], last[1]];
-        // Ends of rows come left then right of the low row, then of the high one: low left, low right, high left, high right.
-        if design.line_way.first().map(|(_, way)| *way) == Some(super::LineWay::Rows) {
-            four.swap(1, 2);
-        }
-        return Some(four);
-    }
-    let furthest = |sx: f64, sy: f64| {
-        nest_holes(design)
-            .max_by(|a, b| (sx * a.at.x + sy * a.at.y).total_cmp(&(sx * b.at.x + sy * b.at.y)))
+    let nest = nest_holes(design).next()?.group;
+    let corner = |way: Point| {
+        let own = nest_holes(design).filter(|hole| hole.group == nest);
+        own.reduce(|best, hole| {
+            let further = Length::mm(hole.at.dot(way) - best.at.dot(way));
+            // Of several as far out the one furthest from the level centre line, so that both hands have the same.
+            let steeper = hole.at.y.abs() > best.at.y.abs();
+            if further > Length::mm(SAME_LENGTH_MM) || (further.same_as(Length::ZERO) && steeper) {
+                hole
+            } else {
+                best
+            }
+        })
     };
     Some([
-        furthest(-1.0, -1.0)?,
-        furthest(-1.0, 1.0)?,
-        furthest(1.0, -1.0)?,
-        furthest(1.0, 1.0)?,
+        corner(Point::new(-1.0, -1.0))?,
+        corner(Point::new(-1.0, 1.0))?,
+        corner(Point::new(1.0, -1.0))?,
+        corner(Point::new(1.0, 1.0))?,
     ])
 }
 
@@ -138,15 +185,16 @@ fn lowest_pair(design: &Design) -> Option<(&Hole, &Hole)> {
     Some((left, right))
 }
 
-/// Chords over a quarter of the rivets of a row from the first, on the barrel's outside and in its bore.
+/// Chords over about a quarter of the rivets of a row, on the barrel's outside and in its bore: between two tack holes, which alone
+/// are drilled from the drawing, where there are any.
 fn rivet_quarters(design: &Design, barrel: Option<&Barrel>) -> Vec<CrossCheck> {
     let (Some(line), Some(barrel)) = (&design.rivets, barrel) else {
         return Vec::new();
     };
-    let spaces = line.in_a_row() / 4;
-    let Some(end) = line.rivets.get(spaces).filter(|_| spaces > 0) else {
+    let Some((from, to)) = about_a_quarter(line) else {
         return Vec::new();
     };
+    let spaces = to - from;
     let half_angle = (line.step_deg * spaces as f64 / 2.0) * PI / 180.0;
     let bore = barrel.bore.value();
     [
@@ -155,10 +203,27 @@ fn rivet_quarters(design: &Design, barrel: Option<&Barrel>) -> Vec<CrossCheck> {
     ]
     .map(|(surface, diameter)| CrossCheck {
         what: format!("rivet circle over {spaces} spaces, chord on {surface}"),
-        ids: (line.rivets[0].id.clone(), end.id.clone()),
+        ids: (line.rivets[from].id.clone(), line.rivets[to].id.clone()),
         length: diameter * sin(half_angle),
     })
     .to_vec()
+}
+
+/// Two rivets of the first row about a quarter of it apart, of two as near the further: tack holes where there are at least two.
+fn about_a_quarter(line: &RivetLine) -> Option<(usize, usize)> {
+    let row = &line.rivets[..line.in_a_row()];
+    let tacks: Vec<usize> = (0..row.len())
+        .filter(|&i| row[i].made == RivetMade::Tack)
+        .collect();
+    let ends = match tacks.len() {
+        0 | 1 => (0..row.len()).collect(),
+        _ => tacks,
+    };
+    let (first, rest) = ends.split_first()?;
+    let quarter = row.len() / 4;
+    let off = |to: &&usize| (**to - first).abs_diff(quarter);
+    let to = rest.iter().rev().min_by_key(off)?;
+    Some((*first, *to))
 }
 
 fn nest_holes(design: &Design) -> impl Iterator<Item = &Hole> {
@@ -197,8 +262,9 @@ mod tests {
         cross_checks(&design, spec.written.barrel.as_ref())
     }
 
-    /// Columns at ±13 1/2 are 27 apart; from their low end −6.484375 up to 6.484375 on the other hand √(27² + 12.96875²) =
-    /// 29.953 in. A quarter of 56 rivets is 14 spaces, 90°: 39 sin 45° = 27.577, 38 sin 45° = 26.870 in.
+    /// The low corners stand in the columns at ±11 1/4, 22.5 apart, at −10.375; the high ones at (±13 1/2, 6.484375): the diagonals
+    /// are √(24.75² + 16.859375²) = 29.947 in. Tack holes stand every fourth of 56, so that 16 spaces are as near a quarter as 12,
+    /// 102.857°: 39 sin 51.4286° = 30.491, 38 sin 51.4286° = 29.710 in.
     #[test]
     fn by_hand_long_lengths_of_marl_hen() {
         let checks = checks("specs/marl-hen-smokebox.yaml");
@@ -206,11 +272,79 @@ mod tests {
             .iter()
             .map(|c| format!("{:.3}", c.length.to_inches()))
             .collect();
-        for expected in ["27.000", "29.953", "27.577", "26.870"] {
+        for expected in ["22.500", "27.000", "29.947", "30.491", "29.710"] {
             assert!(
                 inches.iter().any(|i| i == expected),
                 "{expected} in {inches:?}"
             );
+        }
+    }
+
+    const PLATES: [&str; 5] = [
+        "specs/marl-hen-smokebox.yaml",
+        "specs/hobthrush-smokebox.yaml",
+        "specs/pinders-oak-smokebox.yaml",
+        "specs/tallow-moor-smokebox.yaml",
+        "specs/gritstone-smokebox.yaml",
+    ];
+
+    /// No hole of the first nest lies further out on the slant than its corner, and on a nest that is alike at both hands the four
+    /// are two opposite hands, so that the diagonals are alike.
+    #[test]
+    fn holds_that_the_corners_are_furthest_out_on_the_slant() {
+        for file in PLATES {
+            let spec = read_spec_file(Path::new(file)).expect("a sound spec");
+            let design = set_out(&spec).expect("a sound plate");
+            let corners = corners(&design).expect("a nest");
+            let ways = [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)];
+            for (corner, (x, y)) in corners.iter().zip(ways) {
+                let out = |hole: &Hole| x * hole.at.x + y * hole.at.y;
+                let own = nest_holes(&design).filter(|hole| hole.group == corners[0].group);
+                let mut own = own.map(out);
+                assert!(own.all(|other| other <= out(corner) + 1e-6), "{file}");
+            }
+            let [low_left, high_left, low_right, high_right] = corners;
+            assert!(
+                same_place(low_left.at, low_right.at.opposite_hand()),
+                "{file}"
+            );
+            assert!(
+                same_place(high_left.at, high_right.at.opposite_hand()),
+                "{file}"
+            );
+        }
+    }
+
+    /// Every group of holes off the first nest is tied to it, stays and flues among them, and the chord over the rivets runs between
+    /// tack holes where any are drilled from the drawing.
+    #[test]
+    fn holds_that_every_group_is_tied_to_the_nest() {
+        for file in PLATES {
+            let spec = read_spec_file(Path::new(file)).expect("a sound spec");
+            let design = set_out(&spec).expect("a sound plate");
+            let checks = cross_checks(&design, spec.written.barrel.as_ref());
+            let nest = nest_holes(&design).next().expect("a nest").group;
+            for (index, group) in design.groups.iter().enumerate() {
+                if index == nest || group.purpose == Purpose::FormerPin {
+                    continue;
+                }
+                let is = |id: &str, wanted: usize| {
+                    by_id(&design, id).is_some_and(|hole| hole.group == wanted)
+                };
+                let ties = |c: &CrossCheck| is(&c.ids.0, index) && is(&c.ids.1, nest);
+                assert!(checks.iter().any(ties), "{file}: {}", group.name);
+            }
+            let line = design.rivets.as_ref().expect("rivets");
+            let tacks = line.rivets.iter().filter(|r| r.made == RivetMade::Tack);
+            let tacks: Vec<&str> = tacks.map(|rivet| rivet.id.as_str()).collect();
+            let chords = checks.iter().filter(|c| c.what.contains("rivet circle"));
+            for chord in chords.filter(|_| !tacks.is_empty()) {
+                let ends = [chord.ids.0.as_str(), chord.ids.1.as_str()];
+                assert!(
+                    ends.iter().all(|end| tacks.contains(end)),
+                    "{file}: {ends:?}"
+                );
+            }
         }
     }
 
@@ -230,10 +364,7 @@ mod tests {
     /// About a dozen, none twice.
     #[test]
     fn holds_about_twelve_and_none_twice() {
-        for file in [
-            "specs/marl-hen-smokebox.yaml",
-            "specs/hobthrush-smokebox.yaml",
-        ] {
+        for file in PLATES {
             let checks = checks(file);
             assert!(
                 (10..=ENOUGH).contains(&checks.len()),
