@@ -23,6 +23,9 @@ const OVERSHOOT: f64 = 2.0;
 /// Lettering stands this far above its dimension line, mm.
 pub(super) const ABOVE: f64 = 1.0;
 
+/// Two places no further apart across stand one above the other, mm of paper.
+const UPRIGHT: f64 = 1e-6;
+
 /// Clear between stacked fractions of two lines beside a leader, as a share of the height.
 const BETWEEN_STACKED: f64 = 0.1;
 
@@ -138,6 +141,40 @@ pub fn upwards(board: &mut Board, a: PaperPoint, b: PaperPoint, line_x: f64, say
             false,
         );
     }
+}
+
+/// A dimension along its own two places whichever way they lie: the line so far to the side on which its lettering stands, or to
+/// the other where that is negative. It is read from the bottom, or from the right where the places stand upright.
+pub fn aligned(board: &mut Board, a: PaperPoint, b: PaperPoint, aside: f64, says: Says<'_>) {
+    let upright = (a.x - b.x).abs() < UPRIGHT;
+    let from_a = if upright { a.y >= b.y } else { a.x <= b.x };
+    let (a, b) = if from_a { (a, b) } else { (b, a) };
+    let length = hypot(b.x - a.x, b.y - a.y);
+    let (along_x, along_y) = ((b.x - a.x) / length, (b.y - a.y) / length);
+    // So far along the line from a place, and so far to the side where its lettering stands.
+    let from = |p: PaperPoint, along: f64, aside: f64| {
+        at(
+            p.x + along * along_x + aside * along_y,
+            p.y + along * along_y - aside * along_x,
+        )
+    };
+    let (first, last) = (from(a, 0.0, aside), from(b, 0.0, aside));
+    extension(board, a, first);
+    extension(board, b, last);
+    board.state(first, last, says.scale, says.length, says.words);
+    let wide = face::width(says.words, FIGURES, false);
+    let (_, fall) = rise_and_fall(says.words, FIGURES);
+    let turn = -atan2(along_y, along_x).to_degrees();
+    let (place, hang) = if length >= wide + 2.0 {
+        double_arrow(board, first, last);
+        (from(first, length / 2.0, ABOVE + fall), Hang::Middle)
+    } else {
+        outside_arrows(board, first, last);
+        let end = from(last, ARROW + 1.0 + wide, 0.0);
+        board.dimension_line(from(last, ARROW, 0.0), end);
+        (from(last, ARROW + 1.0, ABOVE + fall), Hang::Start)
+    };
+    board.lettering(place, says.words, FIGURES, hang, turn, false);
 }
 
 /// One value of a running dimension: where on the plate it starts on paper, and what it says.
@@ -387,6 +424,43 @@ pub fn spread_out(wanted: &[f64], least: f64) -> Vec<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// A length of 50 that rises by 3 in 4 is turned by atan 0.75 = 36.87°, whichever end is named first; its line runs 10 to the
+    /// side on which it is read: up by 8 and left by 6. One that stands upright is turned by 90° and its line is 10 to the left.
+    #[test]
+    fn by_hand_a_dimension_along_its_own_line() {
+        use super::super::Mark;
+        use super::super::board::PaperBox;
+        let low = at(20.0, 80.0);
+        for (high, turn, line) in [
+            (at(60.0, 50.0), 36.87, (14.0, 72.0)),
+            (at(20.0, 30.0), 90.0, (10.0, 80.0)),
+        ] {
+            for (a, b) in [(low, high), (high, low)] {
+                let mut board = Board::new("t", "t", PaperBox::new(0.0, 0.0, 100.0, 100.0));
+                let says = Says {
+                    words: "50",
+                    length: Length::mm(50.0),
+                    scale: 1.0,
+                };
+                aligned(&mut board, a, b, 10.0, says);
+                let stated = &board.stated[0];
+                assert!((stated.from.x - line.0).abs() < 1e-9, "{stated:?}");
+                assert!((stated.from.y - line.1).abs() < 1e-9, "{stated:?}");
+                assert!((stated.shown().to_mm() - 50.0).abs() < 1e-9);
+                let turns: Vec<f64> = board
+                    .marks
+                    .iter()
+                    .filter_map(|mark| match mark {
+                        Mark::Text(text) => Some(text.turn_deg),
+                        _ => None,
+                    })
+                    .collect();
+                assert_eq!(turns.len(), 1);
+                assert!((turns[0] - turn).abs() < 0.01, "{turns:?}");
+            }
+        }
+    }
 
     /// Three values at 10, 11 and 12 that want 5 between them stand at 6, 11 and 16; one at 40 stays.
     #[test]
