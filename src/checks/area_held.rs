@@ -1,8 +1,9 @@
 //! The area of flat that each stay of a group is taken to hold.
 
+use super::area_above_tubes::area_lines;
 use super::measure::{figure, rounded};
 use super::stay_core::StayGroup;
-use crate::design::{Design, Piece, StayArea};
+use crate::design::{Design, StayArea, largest_rectangle};
 use crate::units::SQUARE_MM_PER_SQUARE_INCH;
 
 /// What each stay of a group is taken to hold.
@@ -11,8 +12,8 @@ pub(super) struct AreaHeld {
     pub in2: f64,
     /// How it was come by, in words.
     pub because: String,
-    /// The sum.
-    pub line: String,
+    /// The sum, line by line.
+    pub lines: Vec<String>,
 }
 
 /// What each stay of a group is taken to hold: the rectangle of its pitches or an even share of the flat above the tubes, whichever is
@@ -38,25 +39,18 @@ pub(super) fn area_held(design: &Design, group: &StayGroup) -> Result<AreaHeld, 
 pub(super) fn by_pitch(design: &Design, of: impl Fn(&StayArea) -> bool) -> Option<AreaHeld> {
     let in2 = |mm2: f64| mm2 / SQUARE_MM_PER_SQUARE_INCH;
     let own = design.stay_areas.iter().filter(|area| of(area));
-    let rectangles = own.filter_map(|area| match area.piece {
-        Piece::Rectangle {
-            across,
-            up,
-            holes_mm2,
-        } => Some((area.area_mm2, across, up, holes_mm2)),
-        Piece::Share { .. } => None,
-    });
-    let (area, across, up, holes) = rectangles.reduce(|a, b| if b.0 > a.0 { b } else { a })?;
+    let (held, rectangle) = largest_rectangle(own)?;
+    let area = held.area_mm2;
     Some(AreaHeld {
         in2: in2(area),
         because: "area by the pitches, less other holes (regulation 588)".into(),
-        line: format!(
+        lines: vec![format!(
             "A = {} × {} − {} = {} in²",
-            figure(across.to_inches()),
-            figure(up.to_inches()),
-            figure(in2(holes)),
+            figure(rectangle.across.to_inches()),
+            figure(rectangle.up.to_inches()),
+            figure(in2(rectangle.holes_mm2)),
             figure(in2(area))
-        ),
+        )],
     })
 }
 
@@ -67,10 +61,16 @@ fn even_share(design: &Design, group: &StayGroup) -> Option<AreaHeld> {
     above.stays.iter().any(stands_above).then(|| {
         let all = above.area_mm2 / SQUARE_MM_PER_SQUARE_INCH;
         let each = all / among as f64;
+        let mut lines = area_lines(above.radius, above.base, all);
+        lines.push(format!(
+            "A = {}/{among} = {} in²",
+            rounded(all, 2),
+            figure(each)
+        ));
         AreaHeld {
             in2: each,
             because: format!("area above the tubes shared evenly by {among} stays"),
-            line: format!("A = {}/{among} = {} in²", rounded(all, 2), figure(each)),
+            lines,
         }
     })
 }

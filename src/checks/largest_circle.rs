@@ -92,13 +92,21 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
 }
 
 fn place(circle: &LargestCircle, unit: Unit) -> String {
-    let at = |mm: f64| rounded(unit.of(Length::mm(mm)), 2);
     format!(
         "circle at ({}, {}) {}",
-        at(circle.centre.x),
-        at(circle.centre.y),
+        as_on_the_figure(Length::mm(circle.centre.x), unit),
+        as_on_the_figure(Length::mm(circle.centre.y), unit),
         unit.name()
     )
+}
+
+/// A length of the circle to as many places as the figure of the design check has it: the two are read side by side.
+fn as_on_the_figure(length: Length, unit: Unit) -> String {
+    let places = match unit {
+        Unit::Inch => 3,
+        Unit::Mm => 2,
+    };
+    rounded(unit.of(length), places)
 }
 
 fn described(finding: Finding, design: &Design, circle: &LargestCircle, unit: Unit) -> Finding {
@@ -114,8 +122,9 @@ fn described(finding: Finding, design: &Design, circle: &LargestCircle, unit: Un
         .with_length("largest circle", "d", circle.diameter, unit)
         .provides_length(circle.diameter, unit)
         .because(format!(
-            "diameter {}, touching {}",
-            unit.text(circle.diameter),
+            "diameter {} {}, touching {}",
+            as_on_the_figure(circle.diameter, unit),
+            unit.name(),
             supports.join(", ")
         ))
 }

@@ -24,19 +24,35 @@ pub struct StayArea {
 #[derive(Clone, Debug)]
 pub enum Piece {
     /// The rectangle of its pitches, its middle on the stay.
-    Rectangle {
-        /// Pitch from column to column.
-        across: Length,
-        /// Pitch from row to row.
-        up: Length,
-        /// What the other holes take out of it, mm².
-        holes_mm2: f64,
-    },
+    Rectangle(Rectangle),
     /// An even share of the flat above the tubes ([`super::Design::above_tubes`]).
     Share {
         /// How many stays share it.
         among: usize,
     },
+}
+
+/// The rectangle of a stay's pitches. It is taken whole as regulation 588 has it, also where it reaches beyond the flange line: the
+/// larger area, which loads the stay more.
+#[derive(Clone, Copy, Debug)]
+pub struct Rectangle {
+    /// Pitch from column to column.
+    pub across: Length,
+    /// Pitch from row to row.
+    pub up: Length,
+    /// What the other holes take out of it, mm².
+    pub holes_mm2: f64,
+}
+
+/// The largest of the rectangles among some pieces, by which all of them are judged; of several alike the first.
+pub fn largest_rectangle<'a>(
+    areas: impl Iterator<Item = &'a StayArea>,
+) -> Option<(&'a StayArea, Rectangle)> {
+    let rectangles = areas.filter_map(|area| match area.piece {
+        Piece::Rectangle(rectangle) => Some((area, rectangle)),
+        Piece::Share { .. } => None,
+    });
+    rectangles.reduce(|a, b| if b.0.area_mm2 > a.0.area_mm2 { b } else { a })
 }
 
 /// What every stay and stay tube carries, by hole.
@@ -118,11 +134,11 @@ fn rectangle(near: &Near, stay: usize, (across, up): (Length, Length)) -> StayAr
         .sum();
     StayArea {
         hole: stay,
-        piece: Piece::Rectangle {
+        piece: Piece::Rectangle(Rectangle {
             across,
             up,
             holes_mm2,
-        },
+        }),
         area_mm2: across.to_mm() * up.to_mm() - holes_mm2,
     }
 }

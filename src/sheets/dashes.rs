@@ -51,24 +51,36 @@ pub fn open(pattern: Pattern, pen: Pen, length: f64) -> Option<Dashes> {
 }
 
 /// Dashes of a full circle of this radius, mm: where there is room for it a long dash lies on each of the four quarters, so
-/// that the centre lines cross it dash on dash.
+/// that the centre lines cross it dash on dash. On a short circle the long dashes are shorter and the gaps are not: one of which
+/// few gaps could be seen would read as an unbroken line.
 pub fn closed(pattern: Pattern, pen: Pen, radius: f64) -> Option<Dashes> {
     let units = repeat(pattern);
+    let first = units.first()? * pen.width();
     let girth = 2.0 * angle::PI * radius;
     let whole = units.iter().sum::<f64>() * pen.width();
-    if units.is_empty() {
-        return None;
+    let quarters = (girth / whole / 4.0).round();
+    if quarters * 4.0 >= FEWEST[0] {
+        let lengths = scaled(units, pen, girth / (quarters * 4.0 * whole));
+        return Some(starting_mid_dash(lengths));
     }
-    let count = match girth / whole {
-        few if few < 3.0 => few.round().max(1.0),
-        many => (many / 4.0).round().max(1.0) * 4.0,
-    };
-    let scale = girth / (count * whole);
-    (scale >= LEAST_SCALE).then(|| {
-        let lengths = scaled(units, pen, scale);
-        let skip = lengths[0] / 2.0;
-        Dashes { lengths, skip }
-    })
+    let dash = FEWEST
+        .into_iter()
+        .map(|count| girth / count - (whole - first))
+        .find(|dash| *dash >= LEAST_DASH * first)?;
+    let mut lengths = scaled(units, pen, 1.0);
+    lengths[0] = dash;
+    Some(starting_mid_dash(lengths))
+}
+
+/// Repeats round a short circle, as many as there is room for.
+const FEWEST: [f64; 4] = [8.0, 4.0, 2.0, 1.0];
+
+/// The long dash of a short circle is no shorter than this share of its length.
+const LEAST_DASH: f64 = 0.35;
+
+fn starting_mid_dash(lengths: Vec<f64>) -> Dashes {
+    let skip = lengths[0] / 2.0;
+    Dashes { lengths, skip }
 }
 
 fn scaled(units: &[f64], pen: Pen, scale: f64) -> Vec<f64> {
@@ -113,6 +125,25 @@ mod tests {
             let dashes = closed(Pattern::Chain, Pen::Narrow, f64::from(radius)).unwrap();
             let turns = 2.0 * angle::PI * f64::from(radius) / dashes.lengths.iter().sum::<f64>();
             assert!((turns / 4.0 - (turns / 4.0).round()).abs() < 1e-9);
+        }
+    }
+
+    /// A circle however short closes on its pattern, begins in the middle of a dash, and has gaps two pens wide, so
+    /// that it does not read as unbroken.
+    #[test]
+    fn holds_that_a_short_circle_keeps_its_gaps() {
+        for tenths in 20..60 {
+            let radius = f64::from(tenths) / 10.0;
+            for pattern in [Pattern::Dashed, Pattern::Chain, Pattern::DoubleChain] {
+                let dashes = closed(pattern, Pen::Narrow, radius).unwrap();
+                let turns = 2.0 * angle::PI * radius / dashes.lengths.iter().sum::<f64>();
+                assert!((turns - turns.round()).abs() < 1e-9, "{radius}");
+                assert!(
+                    turns.round() >= 2.0 && dashes.lengths[1] > 0.5,
+                    "{radius} {turns}"
+                );
+                assert_eq!(dashes.skip, dashes.lengths[0] / 2.0);
+            }
         }
     }
 
