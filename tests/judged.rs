@@ -507,9 +507,9 @@ fn by_hand_the_largest_circle_with_the_works_constants() {
 #[test]
 fn by_hand_where_the_largest_circles_stand() {
     let findings = findings(MARL_HEN, &[]);
-    let circle = one(&findings, "largest_circle", "", "0.56, 11.66) in");
+    let circle = one(&findings, "largest_circle", "", "0.558, 11.658) in");
     assert!(circle.why.starts_with("diameter 10.4"), "{}", circle.why);
-    let bare = one(&findings, "largest_circle", "geometry", "−1.91) in");
+    let bare = one(&findings, "largest_circle", "geometry", "−1.9");
     has(bare, "29.94");
     assert!(
         bare.why.starts_with("tubes not counted: diameter 29.9"),
@@ -537,6 +537,162 @@ fn by_hand_pinders_oak_stays() {
         .expect("a pressure");
     is(stay, "meets");
     has(stay, "345.4");
+}
+
+/// The plug at (0, −14 1/4) and the tube hole at (0, −11.671875) are 2.578125 in apart. On the boiler side the pad of 2 1/2 in with
+/// 1/4 in of weld all round, 1.5 in from its middle to the toe, leaves 2.578125 − 1.5 − 0.921875 = 5/32 in to the edge of the hole of
+/// 1 27/32 in; in the smokebox the plug's large end of 1 25/32 in and the bead of 2 1/16 in leave 2.578125 − 0.890625 − 1.03125 =
+/// 21/32 in. Stays: 3 in washers on both faces, 2.809136 − 1.5 less the bead's 1.03125 = 0.2778 in the smokebox and less the
+/// hole's 0.921875 = 0.3872 in on the boiler side. No two holes are named twice on a face.
+#[test]
+fn by_hand_marl_hen_room_on_each_face() {
+    let findings = findings(MARL_HEN, &[]);
+    for (place, room) in [
+        ("W1 beside T47, firebox face", "0.15625"),
+        ("W1 beside T47, smokebox face", "0.65625"),
+        ("S3 beside T87, smokebox face", "0.2778"),
+        ("S3 beside T87, firebox face", "0.3872"),
+    ] {
+        let finding = one(&findings, "washer_room", "works", place);
+        is(finding, "meets");
+        has(finding, room);
+    }
+    let mut told: Vec<Vec<&str>> = findings
+        .iter()
+        .filter(|f| f.rule == "washer_room")
+        .map(|f| {
+            let mut words: Vec<&str> = f.place.split(&[' ', ','][..]).collect();
+            words.sort_unstable();
+            words
+        })
+        .collect();
+    let all = told.len();
+    told.sort();
+    told.dedup();
+    assert_eq!(told.len(), all, "{told:?}");
+    // The pipe's joint face is the tightest of tubes' beads and of the pipe alike, in the smokebox only.
+    let shared = one(&findings, "washer_room", "works", "T54 beside P1, smokebox");
+    assert_eq!(shared.why, "the tightest of tubes and of steam pipe");
+}
+
+/// The land that the works sets for its nest is judged on the nest: 15 mm to the tangent, of which T3 at (−406, −270.5) has 530 −
+/// √(406² + 270.5²) − 23.8 = 530 − 487.86 − 23.8 = 18.34.
+#[test]
+fn by_hand_the_land_that_a_nest_keeps_is_judged() {
+    let findings = findings("tallow-moor-smokebox.yaml", &[]);
+    let land = one(&findings, "land", "`tubes[0].within.land`", "T3 to tangent");
+    is(land, "meets");
+    has(land, "18.34");
+    asks(land, "15.00");
+    let wide = [(
+        "at_least: 15 mm",
+        "at_least: 15 mm}, {to: tangent, at_least: 10 mm",
+    )];
+    let both = self::findings("tallow-moor-smokebox.yaml", &wide);
+    assert_eq!(
+        both.iter()
+            .filter(|f| f.source.contains("within.land"))
+            .count(),
+        2
+    );
+}
+
+/// A tube and a stay with two rows of flues between them are no neighbours, however far apart the two are: what is judged is the
+/// metal to the flues. A tube and a stay with nothing between are, as at Hobthrush, and so is everything closer than its hole.
+#[test]
+fn holds_holes_with_others_between_are_no_neighbours() {
+    let tallow_moor = findings("tallow-moor-smokebox.yaml", &[]);
+    let far = |f: &&Finding| f.rule == "tube_ligament" && f.place.starts_with('T');
+    let places: Vec<&str> = tallow_moor
+        .iter()
+        .filter(far)
+        .map(|f| f.place.as_str())
+        .collect();
+    assert_eq!(places, ["T1–T5, diagonal", "T22–F2, diagonal"]);
+    let hobthrush = findings(HOBTHRUSH, &[]);
+    one(&hobthrush, "tube_ligament", "580", "T109–S4");
+    one(&hobthrush, "tube_ligament", "580", "T113–P1");
+}
+
+/// The works' own factor and limits are in the job's unit at the end of each working that a source has in its own: 0.734252 in is
+/// 18.650 mm, 62 N/mm² 8,992 psi.
+#[test]
+fn by_hand_a_working_ends_in_the_unit_of_the_job() {
+    let findings = findings("tallow-moor-smokebox.yaml", &[]);
+    let last = |rule: &str, source: &str, place: &str| {
+        one(&findings, rule, source, place)
+            .working
+            .last()
+            .cloned()
+            .expect("a line")
+    };
+    let stress = last("stay_stress", "designer", "");
+    assert!(
+        stress.starts_with("in N/mm²: at most 8,992.34 psi = 62.000 N/mm²; has "),
+        "{stress}"
+    );
+    let load = last("end_load", "geometry", "barrel");
+    assert!(
+        load.starts_with("in kN: ") && load.contains(" lb = "),
+        "{load}"
+    );
+    assert_eq!(
+        last("tube_ligament", "580", "T1–T5"),
+        "in mm: at least 18.650 mm; has 19.379 mm"
+    );
+    // What was worked in the job's unit is not said again, nor what has no unit.
+    assert!(!last("washer_room", "", "S3").starts_with("in "));
+    assert!(!last("end_load", "designer", "68").starts_with("in "));
+    let inch = self::findings(MARL_HEN, &[]);
+    let restated = |f: &&Finding| f.working.iter().any(|line| line.starts_with("in mm"));
+    assert_eq!(inch.iter().filter(restated).count(), 0);
+}
+
+/// What is worked in inches is told in millimetres before it is laid beside the metal: 47.9/8 + 12.7 = 18.6875 mm.
+#[test]
+fn by_hand_grown_holes_of_a_metric_job_are_asked_in_millimetres() {
+    let tallow_moor = findings("tallow-moor-smokebox.yaml", &[]);
+    let grown = one(
+        &tallow_moor,
+        "hole_growth",
+        "580",
+        "T1–T5, diagonal, at the largest",
+    );
+    assert_eq!(
+        grown.working[1],
+        "least = D/8 + 1/2 = 1.885827/8 + 0.5 = 0.735728 in = 18.6875 mm"
+    );
+}
+
+/// A conceded finding says who agreed and in which letter.
+#[test]
+fn holds_a_conceded_finding_names_person_and_letter() {
+    let findings = findings(HOBTHRUSH, &[]);
+    let conceded = findings
+        .iter()
+        .find(|f| f.verdict.name() == "conceded")
+        .expect("one");
+    let Verdict::Conceded { concession, .. } = &conceded.verdict else {
+        panic!("conceded")
+    };
+    let words = format!(
+        "agreed by {}, {}",
+        concession.agreed_by, concession.reference
+    );
+    assert!(conceded.why.ends_with(&words), "{}", conceded.why);
+    assert!(!conceded.why.starts_with(';'));
+}
+
+/// Of holes alike the thickness names the pair with least metal: flue beside flue, 33 mm, and not the tube that comes first.
+#[test]
+fn by_hand_the_alternative_names_the_tightest_of_the_largest_holes() {
+    let findings = findings("tallow-moor-smokebox.yaml", &[]);
+    one(
+        &findings,
+        "tube_ligament_alternative",
+        "",
+        "thickness, F1–F2, row",
+    );
 }
 
 /// Flues of 135 mm among tubes of 47.6: on the larger 135/8 + 12.7 = 29.575 mm, on the mean of 91.3 it is 24.1125.

@@ -8,14 +8,15 @@
 //! Source:  geometry; the two allowances are the works' (`support.above_tubes`). N. Hawkins takes 2 in above the tubes and 3 in
 //!          inside the shell of a stationary boiler, and his table of areas tests the formula.
 //! Covers:  a round flange line about the barrel centre. The height above the tubes is measured from the centres of the highest
-//!          tubes, not from their top edges: the larger area, which loads the stays more. Holes within it are not taken off.
+//!          tubes, not from their top edges: the larger area, which loads the stays more. Tubes and flues that `support` does not
+//!          count hold nothing, and the flat among them is counted as flat. Holes within it are not taken off.
 //! Leaves:  the flat below or beside the tubes; how the load is shared among unequal stays.
 
 use super::measure::{Unit, figure, rounded};
 use super::stay_core::{StayGroup, stay_groups};
 use super::{Finding, Rule, source};
 use crate::design::{Design, Hole, circle_segment_area};
-use crate::spec::Written;
+use crate::spec::{Support, Written};
 use crate::units::{Length, SQUARE_MM_PER_SQUARE_INCH, Strength, Stress};
 
 /// The rule.
@@ -48,6 +49,37 @@ pub(super) struct AboveTheTubes<'a> {
     pub stays: Vec<(StayGroup<'a>, usize)>,
 }
 
+impl AboveTheTubes<'_> {
+    /// The working of its area.
+    pub fn area_lines(&self) -> Vec<String> {
+        area_lines(self.radius, self.base, self.area_in2)
+    }
+
+    /// The working of its load.
+    pub fn load_line(&self) -> String {
+        format!(
+            "load = {} in² × {} psi = {} lb",
+            rounded(self.area_in2, 2),
+            figure(self.pressure.value().to_psi()),
+            rounded(self.load_lb, 0)
+        )
+    }
+}
+
+/// The working of the area of the segment of a circle about the barrel centre, above a level line.
+pub(super) fn area_lines(radius: Length, base: Length, area_in2: f64) -> Vec<String> {
+    let (r, b) = (radius.to_inches(), base.to_inches());
+    vec![
+        format!("h = {} − {} = {} in", figure(r), figure(b), figure(r - b)),
+        format!(
+            "area = {r}² × acos({b}/{r}) − {b} × √({r}² − {b}²) = {area} in² (acos in radians)",
+            r = figure(r),
+            b = figure(b),
+            area = rounded(area_in2, 2)
+        ),
+    ]
+}
+
 /// The flat above the tubes, or what is wanting to reckon it.
 pub(super) fn above_the_tubes<'a>(
     written: &'a Written,
@@ -63,6 +95,12 @@ pub(super) fn above_the_tubes<'a>(
         .ok_or("`working_pressure` is not given")?;
     if !has_tubes(design) {
         return Err("the plate has no tubes".into());
+    }
+    if !has_counted_tubes(support, design) {
+        return Err(
+            "no tube or flue of the plate is counted as support (`support.tubes`, `support.flues`)"
+                .into(),
+        );
     }
     let above = design.above_tubes.as_ref().ok_or(
         "the flange line of `support.flange_line` is not a circle about the barrel centre",
@@ -102,6 +140,15 @@ fn has_tubes(design: &Design) -> bool {
     design.holes.iter().any(is_tube)
 }
 
+/// Whether some tube or flue is counted as support, as a tube or as a stay tube.
+fn has_counted_tubes(support: &Support, design: &Design) -> bool {
+    let counts = |hole: &Hole| {
+        let purpose = design.groups[hole.group].purpose;
+        purpose.takes_a_tube() && support.counts(purpose)
+    };
+    design.holes.iter().any(counts) || (support.stays && !design.stay_tubes.is_empty())
+}
+
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
     if !has_tubes(design) {
         return Vec::new();
@@ -122,38 +169,20 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         above.pressure.value().to_psi(),
         above.stays.iter().map(|(_, n)| n).sum::<usize>(),
     );
-    vec![
-        finding
-            .with_length("centres of the highest tubes", "", above.highest, unit)
-            .with("radius", "R", r, "in")
-            .with("height of the segment", "h", r - b, "in")
-            .with("working pressure", "p", psi, "psi")
-            .provides(above.area_in2, "in2")
-            .because(format!(
-                "{} in² at {} psi: {} lb on {stays} stays; holes in it not taken off",
-                rounded(above.area_in2, 1),
-                rounded(psi, 0),
-                rounded(above.load_lb, 0)
-            ))
-            .work(format!(
-                "h = {} − {} = {} in",
-                figure(r),
-                figure(b),
-                figure(r - b)
-            ))
-            .work(format!(
-                "area = {r}² × acos({b}/{r}) − {b} × √({r}² − {b}²) = {area} in² (acos in radians)",
-                r = figure(r),
-                b = figure(b),
-                area = rounded(above.area_in2, 2)
-            ))
-            .work(format!(
-                "load = {} × {} = {} lb",
-                rounded(above.area_in2, 2),
-                figure(psi),
-                rounded(above.load_lb, 0)
-            )),
-    ]
+    let finding = finding
+        .with_length("centres of the highest tubes", "", above.highest, unit)
+        .with("radius", "R", r, "in")
+        .with("height of the segment", "h", r - b, "in")
+        .with("working pressure", "p", psi, "psi")
+        .provides(above.area_in2, "in2")
+        .because(format!(
+            "{} in² at {} psi: {} lb on {stays} stays; holes in it not taken off",
+            rounded(above.area_in2, 1),
+            rounded(psi, 0),
+            rounded(above.load_lb, 0)
+        ));
+    let lines = above.area_lines().into_iter().chain([above.load_line()]);
+    vec![finding.work_all(lines)]
 }
 
 #[cfg(test)]

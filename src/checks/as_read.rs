@@ -3,7 +3,7 @@
 //! The working of a rule stays in its source's own units, so that it can be repeated line by line; so do `results.json` and
 //! `explain`. Only what is laid beside what, required beside provided, is told in the unit that the shop measures in.
 
-use super::measure::{Unit, places_of, rounded, shown, with_unit};
+use super::measure::{Unit, figure, places_of, rounded, shown, with_unit};
 use super::{Finding, Verdict};
 use crate::spec::Written;
 
@@ -32,6 +32,16 @@ impl ReadIn {
                 .unwrap_or(usual)
         });
         ReadIn { length, pressure }
+    }
+
+    /// A pressure in psi, and behind it in the unit that the job reads pressures in where that is another.
+    pub(super) fn pressure_beside_psi(self, pressure: Stress) -> String {
+        let psi = format!("{} psi", rounded(pressure.to_psi(), 1));
+        let (value, unit) = self.turn(pressure.to_psi(), "psi", true);
+        match unit {
+            "psi" => psi,
+            _ => format!("{psi} ({})", shown(value, unit)),
+        }
     }
 
     /// A figure of this unit as the job reads it; a figure that is no measure, and one that no other unit is known for, stays.
@@ -85,6 +95,40 @@ impl Finding {
     pub fn read_in(mut self, units: ReadIn) -> Finding {
         self.read_in = Some(units);
         self
+    }
+
+    /// A last line of working that restates what came of it in the units of its job, where it was worked in others; none where they
+    /// are the same or where nothing was worked.
+    pub fn restated(&self) -> Option<String> {
+        let units = self.read_in?;
+        let provided = self.provided.filter(|_| !self.working.is_empty())?;
+        let turned = |value: f64| units.turn(value, self.unit, self.is_pressure);
+        let unit = turned(provided).1;
+        // A length may be reported in the job's unit and worked in the source's inches.
+        let in_inches = unit == "mm" && self.working.iter().any(|line| line.ends_with(" in"));
+        if unit == self.unit && !in_inches {
+            return None;
+        }
+        let as_read = self.as_read();
+        let both = |value: f64, read: Option<String>| {
+            let read = read.unwrap_or_default();
+            match unit == self.unit {
+                true => read,
+                false => format!("{} = {read}", with_unit(figure(value), self.unit)),
+            }
+        };
+        let has = both(provided, as_read.provided);
+        Some(match self.required {
+            Some(required) => {
+                let bound = if self.at_most { "at most" } else { "at least" };
+                let asked = both(required, as_read.required);
+                format!(
+                    "in {}: {bound} {asked}; has {has}",
+                    with_unit(String::new(), unit).trim()
+                )
+            }
+            None => format!("in {}: {has}", with_unit(String::new(), unit).trim()),
+        })
     }
 
     /// Its figures in the units of its job. Two that differ are written to as many places as it takes to see it.

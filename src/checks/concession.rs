@@ -40,6 +40,7 @@ pub(super) fn concede(findings: &mut Vec<Finding>, concessions: &[Concession]) {
                         by,
                         concession: concession.clone(),
                     };
+                    finding.why = format!("{}{}", opening(&finding.why), agreed(concession));
                     conceded.push(finding.place.clone());
                 }
                 // A second concession for the same finding is not an idle one.
@@ -54,6 +55,23 @@ pub(super) fn concede(findings: &mut Vec<Finding>, concessions: &[Concession]) {
         }
     }
     findings.extend(notes);
+}
+
+/// Who agreed to it, and in which letter.
+fn agreed(concession: &Concession) -> String {
+    format!(
+        "agreed by {}, {}",
+        concession.agreed_by, concession.reference
+    )
+}
+
+/// What was said before, with a stop behind it where there is anything.
+fn opening(why: &str) -> String {
+    if why.is_empty() {
+        String::new()
+    } else {
+        format!("{why}; ")
+    }
 }
 
 fn concerns(concession: &Concession, finding: &Finding) -> bool {

@@ -97,7 +97,7 @@ fn of_diagonal(written: &Written, design: &Design, group: &StayGroup, stay: &Sta
         .at_least_pressure(pressure.value(), allowed, "psi")
         .because(format!("stress allowed by {origin}; {}", area_held.because))
         .work(core_lines(stay).join("; "))
-        .work(area_held.line)
+        .work_all(area_held.lines)
         .work(format!(
             "P = a s (C/D)/E = {} × {} × ({}/{})/{} = {} psi",
             figure(area),

@@ -56,6 +56,12 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let (bore, p) = (barrel.bore.value(), pressure.value());
     let load_n = end_load_n(bore, p);
     let load_lb = load_n / NEWTONS_PER_LBF;
+    let line = format!(
+        "load = 0.785398 B² p = 0.785398 × {}² × {} = {} lb",
+        figure(bore.to_inches()),
+        figure(p.to_psi()),
+        rounded(load_lb, 0)
+    );
     let mut findings = vec![
         finding
             .with("barrel's bore", "B", bore.to_inches(), "in")
@@ -67,15 +73,10 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
                 rounded(load_n / 1000.0, 1),
                 ring_weld(design, load_n)
             ))
-            .work(format!(
-                "0.785398 × {}² × {} = {} lb",
-                figure(bore.to_inches()),
-                figure(p.to_psi()),
-                rounded(load_lb, 0)
-            )),
+            .work(line.clone()),
     ];
     if let Some(rivets) = &design.rivets {
-        findings.extend(on_rivets(written, rivets, load_n));
+        findings.extend(on_rivets(written, rivets, load_n, &line));
     }
     findings
 }
@@ -94,7 +95,7 @@ fn ring_weld(design: &Design, load_n: f64) -> String {
     }
 }
 
-fn on_rivets(written: &Written, rivets: &RivetLine, load_n: f64) -> Vec<Finding> {
+fn on_rivets(written: &Written, rivets: &RivetLine, load_n: f64, load_line: &str) -> Vec<Finding> {
     let (count, hole) = (rivets.rivets.len(), rivets.hole.value());
     let stress = rivet_stress(load_n, count, hole);
     let place = format!("{count} rivets");
@@ -127,19 +128,20 @@ fn on_rivets(written: &Written, rivets: &RivetLine, load_n: f64) -> Vec<Finding>
                 rounded(stress.to_psi(), 0),
                 rounded(stress.to_n_mm2(), 1)
             ))
+            .work(load_line)
             .work(format!(
                 "A = 0.785398 × {}² = {} in²",
                 figure(hole.to_inches()),
                 figure(area)
             ))
             .work(format!(
-                "stress = {}/({count} × {}) = {} psi",
+                "stress = {} lb/({count} × {} in²) = {} psi",
                 rounded(load_n / NEWTONS_PER_LBF, 0),
                 figure(area),
                 rounded(stress.to_psi(), 1)
             ))
             .work(format!(
-                "factor = {}/{} = {}",
+                "factor = {} psi/{} psi = {}",
                 rounded(strength.value().to_psi(), 0),
                 rounded(stress.to_psi(), 1),
                 rounded(factor, 2)

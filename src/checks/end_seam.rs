@@ -11,7 +11,9 @@
 //! Leaves:  how thick the shell must be; intermediate seams (42 %, and half the longitudinal seam's).
 
 use super::measure::{figure, rounded};
-use super::rivet_joint::{crushing, joint, plate_percent_of, rivet_percent};
+use super::rivet_joint::{
+    crushing, joint, plate_lines, plate_percent_of, rivet_lines, rivet_percent,
+};
 use super::{Finding, Rule, source};
 use crate::design::Design;
 use crate::spec::Written;
@@ -64,41 +66,30 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         Some(_) => "the thickness required",
         None => "the thickness fitted, since `barrel.thickness_required` is not given",
     };
-    let (fitted, taken) = (plate.thickness.to_inches(), reckoned_on.to_inches());
     let mut finding = finding;
     for (percent, way) in &ways {
         finding = finding.with(*way, "", *percent, "%");
     }
-    if let (Some(percent), Some(crushing)) = (by_crushing, crushing(written, design)) {
-        let on_fitted = crushing.percent(plate, rivets);
-        finding = finding.work(percent_line("crushing", on_fitted, fitted, taken, percent));
+    let finding = finding
+        .with("thickness fitted", "", plate.thickness.to_inches(), "in")
+        .with("thickness reckoned on", "", reckoned_on.to_inches(), "in")
+        .at_least(LEAST_PERCENT, least, "%")
+        .because(format!("{which} least; taken on {on}"));
+    let crushing = crushing(written, design);
+    let mut lines = plate_lines(line);
+    lines.extend(rivet_lines(plate, rivets));
+    lines.extend(crushing.map(|crushing| crushing.line(plate, rivets)));
+    if !reckoned_on.same_as(plate.thickness) {
+        let taken =
+            |(percent, way): &(f64, &str)| taken_line(way, *percent, plate.thickness, reckoned_on);
+        lines.extend(ways.iter().map(taken));
     }
-    vec![
-        finding
-            .with("thickness fitted", "", fitted, "in")
-            .with("thickness reckoned on", "", taken, "in")
-            .at_least(LEAST_PERCENT, least, "%")
-            .because(format!("{which} least; taken on {on}"))
-            .work(percent_line(
-                "plate",
-                plate_percent_of(line),
-                fitted,
-                taken,
-                by_plate,
-            ))
-            .work(percent_line(
-                "rivets",
-                rivet_percent(plate, rivets),
-                fitted,
-                taken,
-                by_rivets,
-            ))
-            .work(format!(
-                "least {} %, against {} %",
-                rounded(least, 2),
-                figure(LEAST_PERCENT)
-            )),
-    ]
+    lines.push(format!(
+        "least {} %; regulation 104 asks {} %",
+        rounded(least, 2),
+        figure(LEAST_PERCENT)
+    ));
+    vec![finding.work_all(lines)]
 }
 
 /// The weakest way for the seam to give; of several alike, the first.
@@ -112,12 +103,13 @@ fn least_of(ways: &[(f64, &'static str)]) -> (f64, &'static str) {
     least
 }
 
-fn percent_line(name: &str, on_fitted: f64, fitted: f64, taken: f64, percent: f64) -> String {
+/// A percentage taken on the thickness required, from that on the thickness fitted.
+fn taken_line(way: &str, percent: f64, fitted: Length, taken: Length) -> String {
     format!(
-        "{name}: {} × {}/{} = {} %",
-        rounded(on_fitted, 2),
-        figure(fitted),
-        figure(taken),
+        "{way} on the thickness required: {} × {}/{} = {} %",
+        rounded(percent * (taken / fitted), 2),
+        figure(fitted.to_inches()),
+        figure(taken.to_inches()),
         rounded(percent, 2)
     )
 }

@@ -153,6 +153,12 @@ impl Finding {
         self
     }
 
+    /// The same, with several more.
+    pub fn work_all(mut self, lines: impl IntoIterator<Item = String>) -> Finding {
+        self.working.extend(lines);
+        self
+    }
+
     /// The same, with the sentence for the sheet.
     pub fn because(mut self, why: impl Into<String>) -> Finding {
         self.why = why.into();

@@ -111,12 +111,21 @@ fn by_regulation(written: &Written, grown: &[Grown], when: &str, judges: bool) -
     let finding = RULE.finding(format!("{}, {when}", worst.pair.place()));
     let d = figure(worst.tube_hole.to_inches());
     let finding = compared(finding, written, worst, required, judges).work(format!(
-        "least = {d}/8 + 0.5 = {} in",
-        figure(required.to_inches())
+        "least = D/8 + 1/2 = {d}/8 + 0.5 = {} in{}",
+        figure(required.to_inches()),
+        in_job(written, required)
     ));
     match why_not_steel(written) {
         Some(why) => finding.not_judged(why),
         None => finding,
+    }
+}
+
+/// A length worked out in inches once more in the unit of the job, where that is another.
+fn in_job(written: &Written, length: Length) -> String {
+    match Unit::of_job(written) {
+        Unit::Inch => String::new(),
+        Unit::Mm => format!(" = {} mm", figure(length.to_mm())),
     }
 }
 

@@ -5,14 +5,16 @@
 //! ```
 //!
 //! Source:  the works' own limit; no published figure for a small locomotive plate is known to this program.
-//! Covers:  every purpose of hole, to the flange line that `support` names, or to tangent and inner weld toe where it names none.
+//! Covers:  every purpose of hole, to the flange line that `support` names, or to tangent and inner weld toe where it names none; and
+//!          the holes of a nest to each line of its `within.land`, added and moved ones too.
 //! Leaves:  room for heads, nuts and washers; heat from welding beside a hole. Breathing spaces of shell boilers are noted
 //!          by `breathing_space`.
 
 use super::measure::{Unit, figure};
 use super::{Finding, Rule, source};
-use crate::design::{Design, Land};
+use crate::design::{Design, Hole, Land, land_of};
 use crate::spec::{NamedLine, Purpose, Written};
+use crate::units::Length;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -25,19 +27,73 @@ pub const RULE: Rule = Rule {
 
 fn run(written: &Written, design: &Design) -> Vec<Finding> {
     let lands = lands_to_flange(written, design);
-    let Some(limit) = &written.own_limits.land else {
-        return noted(written, design, &lands).into_iter().collect();
-    };
+    let mut findings = of_nests(written, design);
+    match &written.own_limits.land {
+        Some(limit) => findings.extend(lands.iter().map(|land| {
+            let finding = RULE.finding_of_works(&limit.origin, place(design, land));
+            compared(finding, written, design, land, limit.limit.value())
+        })),
+        None => findings.extend(noted(written, design, &lands)),
+    }
+    findings
+}
+
+fn compared(
+    finding: Finding,
+    written: &Written,
+    design: &Design,
+    land: &Land,
+    least: Length,
+) -> Finding {
     let unit = Unit::of_job(written);
-    let compared = |land: &&Land| {
-        let finding = RULE.finding_of_works(&limit.origin, place(design, land));
-        figures(finding, written, design, land).at_least_length(
-            limit.limit.value(),
-            land.metal,
-            unit,
-        )
-    };
-    lands.iter().map(compared).collect()
+    figures(finding, written, design, land).at_least_length(least, land.metal, unit)
+}
+
+/// The land that the works sets for a nest, on all its holes: those that an exception adds or moves as well as those that the
+/// pattern places.
+fn of_nests(written: &Written, design: &Design) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (i, nest) in written.tubes.iter().enumerate() {
+        for limit in &nest.within.land {
+            let path = format!("tubes[{i}]");
+            let Some(land) = least_land(design, &path, limit.to) else {
+                continue;
+            };
+            let origin = format!("`{path}.within.land`");
+            let finding = RULE.finding_of_works(&origin, place(design, &land));
+            findings.push(compared(
+                finding,
+                written,
+                design,
+                &land,
+                limit.at_least.value(),
+            ));
+        }
+    }
+    findings
+}
+
+/// The least land of a group's holes to a line.
+fn least_land(design: &Design, path: &str, to: NamedLine) -> Option<Land> {
+    let (line, outline) = design.lines.iter().find(|(line, _)| *line == to)?;
+    let own = |hole: &Hole| design.groups[hole.group].path == path;
+    let holes = design
+        .holes
+        .iter()
+        .enumerate()
+        .filter(|(_, hole)| own(hole));
+    let lands = holes.filter_map(|(index, hole)| {
+        Some(Land {
+            purpose: design.groups[hole.group].purpose,
+            line: *line,
+            hole: index,
+            metal: land_of(hole, *line, outline, &design.lines)?,
+        })
+    });
+    lands.reduce(|a, b| match b.metal.shortfall(a.metal) {
+        Some(_) => b,
+        None => a,
+    })
 }
 
 /// The least land of all, with the others in its working.

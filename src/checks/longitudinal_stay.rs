@@ -104,7 +104,7 @@ fn by_pressure(written: &Written, design: &Design, group: &StayGroup, stay: &Sta
         .at_least_pressure(pressure.value(), allowed, "psi")
         .because(held.because)
         .work(lines[0].clone())
-        .work(held.line)
+        .work_all(held.lines)
         .work(format!(
             "WP = {} × {}²/{} = {} psi",
             figure(c),

@@ -180,7 +180,14 @@ pub fn run_checks(spec: &Spec, design: &Design) -> Vec<Finding> {
     findings.extend(judged_by::idle_words(&findings, &written.judged_by));
     concession::concede(&mut findings, &written.concessions);
     let units = as_read::ReadIn::of_job(written);
-    findings.into_iter().map(|f| f.read_in(units)).collect()
+    let restated = |finding: Finding| {
+        let finding = finding.read_in(units);
+        match finding.restated() {
+            Some(line) => finding.work(line),
+            None => finding,
+        }
+    };
+    findings.into_iter().map(restated).collect()
 }
 
 /// The rule of this name, or the nearest name that there is.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::design::{Design, Hole, HoleGroup, Ligament};
+use crate::design::{Design, Hole, HoleGroup, HoleIndex, Ligament};
 use crate::spec::Purpose;
 use crate::units::Length;
 use crate::units::tolerance::SAME_LENGTH_MM;
@@ -85,16 +85,35 @@ impl<'a> Pair<'a> {
 }
 
 /// Every close pair of holes with a tube or flue in it, by the purposes of the two; each pair once, in the order of the design. The
-/// least ligament of every two purposes is among the close pairs.
+/// least ligament of every two purposes is among the close pairs, unless those two are no neighbours.
 pub fn beside_tubes(design: &Design) -> BTreeMap<(Purpose, Purpose), Vec<Pair<'_>>> {
+    let index = HoleIndex::new(&design.holes);
     let mut by_purposes: BTreeMap<_, Vec<Pair>> = BTreeMap::new();
     for ligament in &design.close_pairs {
         let pair = Pair::new(design, ligament);
-        if counts(pair.purposes()) {
+        if counts(pair.purposes()) && are_neighbours(design, &index, ligament) {
             by_purposes.entry(pair.purposes()).or_default().push(pair);
         }
     }
     by_purposes
+}
+
+/// Whether two holes are neighbours. They are not where there is more metal between them than the larger hole is wide, which is more
+/// than any rule here asks of it, and a third hole has its centre inside the circle drawn on their pitch: the metal is judged from
+/// each of them to the hole between.
+fn are_neighbours(design: &Design, index: &HoleIndex, ligament: &Ligament) -> bool {
+    let (a, b) = ligament.holes;
+    let (one, two) = (&design.holes[a], &design.holes[b]);
+    if ligament.metal <= one.ligament_hole.max(two.ligament_hole) {
+        return true;
+    }
+    let reach = ligament.pitch.to_mm() / 2.0 - 2.0 * SAME_LENGTH_MM;
+    let mut inside = index.within(one.at.midway(two.at), reach);
+    let stands_between = |third: usize| {
+        let purpose = design.groups[design.holes[third].group].purpose;
+        third != a && third != b && purpose != Purpose::FormerPin
+    };
+    !inside.any(stands_between)
 }
 
 /// Whether a tube or flue is among the two, and no former pin, which is gone once its tube is drilled.

@@ -189,35 +189,81 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
 
 fn plate_between(line: &RivetLine) -> Finding {
     let (pitch, hole) = (line.pitch_bore, line.hole.value());
-    let (p, d) = (figure(pitch.to_inches()), figure(hole.to_inches()));
     let finding = RULE
         .finding("plate between the holes")
         .with_length("pitch at bore", "P", pitch, Unit::Inch)
         .with_length("rivet hole", "D", hole, Unit::Inch)
         .provides(plate_percent_of(line), "%")
-        .because("judged under end_seam")
-        .work(format!(
-            "100 (P − D)/P = 100 × ({p} − {d})/{p} = {} %",
-            rounded(plate_percent(pitch, hole), 2)
-        ));
-    let Some(rows) = &line.rows else {
-        return finding;
-    };
-    let apart = rows.apart.value();
-    let prescribed = prescribed_gap(rows.arrangement, pitch, hole);
-    if apart.shortfall(prescribed).is_none() {
-        return finding;
+        .because("judged under end_seam");
+    let finding = finding.work_all(plate_lines(line));
+    match closer_rows(line) {
+        Some((apart, prescribed)) => finding
+            .with_length("row to row", "", apart, Unit::Inch)
+            .with_length("prescribed", "", prescribed, Unit::Inch)
+            .also("lowered by regulation 184, since the rows stand closer than it prescribes"),
+        None => finding,
     }
-    finding
-        .with_length("row to row", "", apart, Unit::Inch)
-        .with_length("prescribed", "", prescribed, Unit::Inch)
-        .also("lowered by regulation 184, since the rows stand closer than it prescribes")
-        .work(format!(
+}
+
+/// How far apart rows stand and how far regulation 184 prescribes, where they stand closer than that.
+fn closer_rows(line: &RivetLine) -> Option<(Length, Length)> {
+    let rows = line.rows.as_ref()?;
+    let apart = rows.apart.value();
+    let prescribed = prescribed_gap(rows.arrangement, line.pitch_bore, line.hole.value());
+    apart.shortfall(prescribed).map(|_| (apart, prescribed))
+}
+
+/// The working of the plate percentage, from the barrel's bore on.
+pub(super) fn plate_lines(line: &RivetLine) -> Vec<String> {
+    let (pitch, hole) = (line.pitch_bore, line.hole.value());
+    let (p, d) = (figure(pitch.to_inches()), figure(hole.to_inches()));
+    let mut lines = vec![
+        format!(
+            "P = 3.141593 × bore/rivets in a row = 3.141593 × {}/{} = {p} in",
+            figure((line.girth_bore / PI).to_inches()),
+            line.in_a_row()
+        ),
+        format!(
+            "plate: 100 (P − D)/P = 100 × ({p} − {d})/{p} = {} %",
+            rounded(plate_percent(pitch, hole), 2)
+        ),
+    ];
+    if let Some((apart, prescribed)) = closer_rows(line) {
+        lines.push(format!(
             "rows closer: 100 [P − (2 − actual/prescribed) D]/P = 100 × [{p} − (2 − {}/{}) × {d}]/{p} = {} %",
             figure(apart.to_inches()),
             figure(prescribed.to_inches()),
             rounded(plate_percent_of(line), 2)
-        ))
+        ));
+    }
+    lines
+}
+
+/// The working of the rivet percentage.
+pub(super) fn rivet_lines(plate: JointPlate, rivets: JointRivets) -> Vec<String> {
+    let (d, t) = (rivets.hole.to_inches(), plate.thickness.to_inches());
+    let (s1, s) = (rivets.strength.to_tonf_in2(), plate.strength.to_tonf_in2());
+    let area = PI / 4.0 * d * d;
+    vec![
+        format!(
+            "S = {} tonf/in² ({} N/mm²), S1 = {} tonf/in² ({} N/mm²)",
+            figure(s),
+            figure(plate.strength.to_n_mm2()),
+            figure(s1),
+            figure(rivets.strength.to_n_mm2())
+        ),
+        format!("A = 0.785398 × {}² = {} in²", figure(d), figure(area)),
+        format!(
+            "rivets: 100 A N C S1/(P T S) = 100 × {} × {} × 1 × {}/({} × {} × {}) = {} %",
+            figure(area),
+            figure(rivets.in_a_pitch),
+            figure(s1),
+            figure(plate.pitch.to_inches()),
+            figure(t),
+            figure(s),
+            rounded(rivet_percent(plate, rivets), 2)
+        ),
+    ]
 }
 
 /// A note on the plate percentage at the largest rivet hole that was measured, beside that at the designed hole, which is judged.
@@ -277,33 +323,41 @@ impl Crushing<'_> {
     pub(super) fn percent(&self, plate: JointPlate, rivets: JointRivets) -> f64 {
         100.0 * crushing_n(self.thickness, rivets, self.strength) / solid_plate_n(plate)
     }
+
+    /// Its working.
+    pub(super) fn line(&self, plate: JointPlate, rivets: JointRivets) -> String {
+        format!(
+            "crushing: 100 N D T1 f/(P T S) = 100 × {} × {} × {} × {}/({} × {} × {}) = {} %",
+            figure(rivets.in_a_pitch),
+            figure(rivets.hole.to_inches()),
+            figure(self.thickness.to_inches()),
+            figure(self.strength.to_tonf_in2()),
+            figure(plate.pitch.to_inches()),
+            figure(plate.thickness.to_inches()),
+            figure(plate.strength.to_tonf_in2()),
+            rounded(self.percent(plate, rivets), 2)
+        )
+    }
 }
 
 fn crushed(crushing: &Crushing, (plate, rivets): (JointPlate, JointRivets)) -> Finding {
-    let percent = crushing.percent(plate, rivets);
-    let (d, t1) = (rivets.hole.to_inches(), crushing.thickness.to_inches());
-    let (p, t) = (plate.pitch.to_inches(), plate.thickness.to_inches());
-    let (f, s) = (
-        crushing.strength.to_tonf_in2(),
-        plate.strength.to_tonf_in2(),
-    );
     RULE.finding_of_works(crushing.origin, "crushing")
-        .with("rivet hole", "D", d, "in")
-        .with("thinner of barrel and flange", "T1", t1, "in")
-        .with("crushing strength", "f", f, "tonf/in2")
-        .provides(percent, "%")
+        .with("rivet hole", "D", rivets.hole.to_inches(), "in")
+        .with(
+            "thinner of barrel and flange",
+            "T1",
+            crushing.thickness.to_inches(),
+            "in",
+        )
+        .with(
+            "crushing strength",
+            "f",
+            crushing.strength.to_tonf_in2(),
+            "tonf/in2",
+        )
+        .provides(crushing.percent(plate, rivets), "%")
         .because("judged under end_seam")
-        .work(format!(
-            "100 N D T1 f/(P T S) = 100 × {} × {} × {} × {}/({} × {} × {}) = {} %",
-            figure(rivets.in_a_pitch),
-            figure(d),
-            figure(t1),
-            figure(f),
-            figure(p),
-            figure(t),
-            figure(s),
-            rounded(percent, 2)
-        ))
+        .work(crushing.line(plate, rivets))
 }
 
 fn rivets_sheared(written: &Written, line: &RivetLine) -> Finding {
@@ -312,40 +366,30 @@ fn rivets_sheared(written: &Written, line: &RivetLine) -> Finding {
         Ok(joint) => joint,
         Err(why) => return finding.not_judged(why),
     };
-    let (d, p, t) = (
-        rivets.hole.to_inches(),
-        plate.pitch.to_inches(),
-        plate.thickness.to_inches(),
-    );
-    let (s1, s) = (rivets.strength.to_tonf_in2(), plate.strength.to_tonf_in2());
-    let area = PI / 4.0 * d * d;
+    let d = rivets.hole.to_inches();
     let finding = match &line.rows {
         Some(_) => finding.with("rivets in a pitch", "N", rivets.in_a_pitch, ""),
         None => finding,
     };
-    finding
-        .with("area of the hole", "A", area, "in2")
-        .with("pitch at bore", "P", p, "in")
-        .with("barrel's thickness", "T", t, "in")
-        .with("strength of rivets", "S1", s1, "tonf/in2")
-        .with("strength of barrel", "S", s, "tonf/in2")
+    let finding = finding
+        .with("area of the hole", "A", PI / 4.0 * d * d, "in2")
+        .with("pitch at bore", "P", plate.pitch.to_inches(), "in")
+        .with("barrel's thickness", "T", plate.thickness.to_inches(), "in")
+        .with(
+            "strength of rivets",
+            "S1",
+            rivets.strength.to_tonf_in2(),
+            "tonf/in2",
+        )
+        .with(
+            "strength of barrel",
+            "S",
+            plate.strength.to_tonf_in2(),
+            "tonf/in2",
+        )
         .provides(rivet_percent(plate, rivets), "%")
-        .because("single shear, on the hole; judged under end_seam")
-        .work(format!(
-            "A = 0.785398 × {}² = {} in²",
-            figure(d),
-            figure(area)
-        ))
-        .work(format!(
-            "100 A N C S1/(P T S) = 100 × {} × {} × 1 × {}/({} × {} × {}) = {} %",
-            figure(area),
-            figure(rivets.in_a_pitch),
-            figure(s1),
-            figure(p),
-            figure(t),
-            figure(s),
-            rounded(rivet_percent(plate, rivets), 2)
-        ))
+        .because("single shear, on the hole; judged under end_seam");
+    finding.work_all(rivet_lines(plate, rivets))
 }
 
 #[cfg(test)]

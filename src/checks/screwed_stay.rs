@@ -81,7 +81,7 @@ fn compared(written: &Written, design: &Design, group: &StayGroup, stay: &StaySp
         .at_least_pressure(pressure.value(), allowed, "psi")
         .because(held.because)
         .work(core_lines(stay).swap_remove(0))
-        .work(held.line)
+        .work_all(held.lines)
         .work(format!(
             "WP = {} × {}²/{} = {} psi",
             figure(c),

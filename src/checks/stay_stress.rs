@@ -114,16 +114,17 @@ fn by_pitches(
         psi,
         place: group.group.name.clone(),
         because: held.because,
-        lines: vec![
-            held.line,
-            format!(
-                "stress = {} × {}/{} = {} psi",
+        lines: held
+            .lines
+            .into_iter()
+            .chain([format!(
+                "stress = {} psi × {} in²/{} in² = {} psi",
                 figure(pressure),
                 figure(held.in2),
                 figure(net_in2),
                 rounded(psi, 0)
-            ),
-        ],
+            )])
+            .collect(),
     })
 }
 
@@ -154,15 +155,20 @@ fn shared(above: &AboveTheTubes, group: &StayGroup) -> Result<Option<(usize, Str
         psi,
         place: format!("{counted} {}", group.group.name),
         because: "load above the tubes shared by net area".into(),
-        lines: vec![
-            format!("all = {} = {} in²", sum.join(" + "), figure(net_in2)),
-            format!(
-                "stress = {}/{} = {} psi",
-                rounded(above.load_lb, 0),
-                figure(net_in2),
-                rounded(psi, 0)
-            ),
-        ],
+        lines: above
+            .area_lines()
+            .into_iter()
+            .chain([
+                above.load_line(),
+                format!("all = {} = {} in²", sum.join(" + "), figure(net_in2)),
+                format!(
+                    "stress = {} lb/{} in² = {} psi",
+                    rounded(above.load_lb, 0),
+                    figure(net_in2),
+                    rounded(psi, 0)
+                ),
+            ])
+            .collect(),
     };
     Ok(Some((*counted, stressed)))
 }

@@ -90,7 +90,7 @@ fn compared(
             figure(n),
             figure(core.to_inches())
         ))
-        .work(held.line)
+        .work_all(held.lines)
         .work(format!(
             "WP = 5,900 × ({}² − {}²)/{} = {} psi",
             figure(core.to_inches()),

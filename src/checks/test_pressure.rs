@@ -11,7 +11,7 @@
 //! Covers:  figures only. None is chosen: the inspecting body states the test pressure.
 //! Leaves:  water temperature, holding time and inspection, which each rule has its own words for.
 
-use super::measure::rounded;
+use super::as_read::ReadIn;
 use super::{Finding, Rule, source};
 use crate::design::Design;
 use crate::spec::Written;
@@ -68,19 +68,29 @@ fn run(written: &Written, _: &Design) -> Vec<Finding> {
             malaysian_first_test(p),
         ),
     ];
-    let mut finding = finding.with("working pressure", "p", p.to_psi(), "psi").because(format!(
-        "{} psi, {} psi or {} psi by different rules; none is chosen here, the inspecting body states it",
-        rounded(each[0].2.to_psi(), 0),
-        rounded(each[2].2.to_psi(), 0),
-        rounded(each[3].2.to_psi(), 0)
-    ));
-    for (cite, form, test) in each {
-        finding = finding.work(format!(
-            "{cite}: {form} = {} psi",
-            rounded(test.to_psi(), 1)
+    let unit = ReadIn::of_job(written);
+    let figures = each.map(|(cite, form, test)| (cite, form, unit.pressure_beside_psi(test)));
+    let words = figures
+        .each_ref()
+        .map(|(cite, form, test)| format!("{test} by {cite} ({form})"));
+    let mut finding = finding
+        .with("working pressure", "p", p.to_psi(), "psi")
+        .because(format!(
+            "{}; none is chosen here, the inspecting body states it",
+            words.join("; ")
         ));
+    finding.source = sources(&each.map(|(cite, ..)| cite));
+    for (cite, form, test) in figures {
+        finding = finding.work(format!("{cite}: {form} = {test}"));
     }
     vec![finding]
+}
+
+/// Every source once.
+fn sources(cites: &[&str]) -> String {
+    let mut each: Vec<&str> = cites.to_vec();
+    each.dedup();
+    each.join("; ")
 }
 
 #[cfg(test)]

@@ -103,8 +103,11 @@ fn by_section(pairs: &[Pair], thickness: Length) -> Finding {
         ))
 }
 
+/// The pair with the larger hole; of two with holes alike that with less metal, and of two alike in both the first.
 fn larger_hole<'a>(a: Pair<'a>, b: Pair<'a>) -> Pair<'a> {
-    if a.tube_hole().shortfall(b.tube_hole()).is_some() {
+    let (hole_a, hole_b) = (a.tube_hole(), b.tube_hole());
+    let tighter = hole_a.same_as(hole_b) && b.metal.shortfall(a.metal).is_some();
+    if hole_a.shortfall(hole_b).is_some() || tighter {
         b
     } else {
         a

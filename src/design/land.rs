@@ -47,7 +47,7 @@ pub fn lands(holes: &[Hole], groups: &[HoleGroup], lines: &[(NamedLine, Outline)
 }
 
 /// Clear metal from one hole's edge to a line; none where the hole stands on the side of a weld that the line does not face.
-fn land_of(
+pub fn land_of(
     hole: &Hole,
     name: NamedLine,
     line: &Outline,

@@ -134,7 +134,8 @@ pub fn working(set: &Set<'_>) -> Vec<Notes> {
     {
         match governing
             .iter_mut()
-            .find(|g| g.rule == f.rule && g.source == f.source)
+            // A rule that asks for a size and for a pressure is two sums.
+            .find(|g| (g.rule, &g.source, g.unit) == (f.rule, &f.source, f.unit))
         {
             Some(g) if share(f) < share(g) => *g = f,
             Some(_) => {}

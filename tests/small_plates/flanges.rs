@@ -44,13 +44,16 @@ fn by_hand_crushing() {
     is(crushing, "note", "42.63", "");
     assert_eq!(
         crushing.working,
-        ["100 N D T1 f/(P T S) = 100 × 1 × 0.9375 × 0.5 × 40/(3.141593 × 0.5 × 28) = 42.63 %"]
+        [
+            "crushing: 100 N D T1 f/(P T S) = 100 × 1 × 0.9375 × 0.5 × 40/(3.141593 × 0.5 × 28) = 42.63 %"
+        ]
     );
     // Rivets of 30 tonf/in² shear at 100 × 0.690291 × 30/43.982297 = 47.08 %, so that crushing is the least.
     let seam = one(&found, "end_seam", "104", "");
     is(seam, "meets", "42.63", "38");
     assert!(seam.why.starts_with("crushing least"), "{}", seam.why);
-    assert_eq!(seam.working.len(), 4);
+    assert_eq!(seam.working[5], crushing.working[0]);
+    assert_eq!(seam.working.len(), 7);
     let seam = crushed("30", &[]);
     below_by(one(&seam, "end_seam", "104", ""), "6.03");
     let thin = crushed(
@@ -115,27 +118,61 @@ fn by_hand_the_working_of_the_seam() {
     let found = riveted(&[]);
     let area = "A = 0.785398 × 0.9375² = 0.690291 in²";
     let joint = &one(&found, "rivet_joint", "177", "rivets").working;
-    assert_eq!(joint[0], area);
-    assert_eq!(
-        joint[1],
-        "100 A N C S1/(P T S) = 100 × 0.690291 × 1 × 1 × 23/(3.141593 × 0.5 × 28) = 36.10 %"
+    // 28 tonf/in² is 62,720 psi, 432.44 N/mm²; 23 is 51,520 psi, 355.22.
+    assert!(
+        joint[0].starts_with("S = 28 tonf/in² (432.43"),
+        "{}",
+        joint[0]
     );
+    assert!(
+        joint[0].contains("S1 = 23 tonf/in² (355.21"),
+        "{}",
+        joint[0]
+    );
+    let rivets = "rivets: 100 A N C S1/(P T S) = 100 × 0.690291 × 1 × 1 × 23/(3.141593 × 0.5 × 28) = 36.10 %";
+    assert_eq!(joint[1..], [area, rivets]);
+    let pitch = "P = 3.141593 × bore/rivets in a row = 3.141593 × 40/40 = 3.141593 in";
+    let plate = "plate: 100 (P − D)/P = 100 × (3.141593 − 0.9375)/3.141593 = 70.16 %";
     let seam = &one(&found, "end_seam", "104", "").working;
     assert_eq!(
         *seam,
         [
-            "plate: 70.16 × 0.5/0.5 = 70.16 %",
-            "rivets: 36.10 × 0.5/0.5 = 36.10 %",
-            "least 36.10 %, against 38 %"
+            pitch,
+            plate,
+            &joint[0],
+            area,
+            rivets,
+            "least 36.10 %; regulation 104 asks 38 %"
         ]
     );
+    assert_eq!(
+        one(&found, "rivet_joint", "177", "plate").working,
+        [pitch, plate]
+    );
+    let load_line = "load = 0.785398 B² p = 0.785398 × 40² × 100 = 125,664 lb";
+    assert_eq!(one(&found, "end_load", "geometry", "").working, [load_line]);
     let load = &one(&found, "end_load", "49 CFR", "40 rivets").working;
     assert_eq!(
         *load,
         [
+            load_line,
             area,
-            "stress = 125,664/(40 × 0.690291) = 4,551.1 psi",
-            "factor = 51,520/4,551.1 = 11.32"
+            "stress = 125,664 lb/(40 × 0.690291 in²) = 4,551.1 psi",
+            "factor = 51,520 psi/4,551.1 psi = 11.32"
+        ]
+    );
+    // On half the thickness as required: 70.16 and 36.10 become 140.32 and 72.19 %.
+    let thin = riveted(&[(
+        "thickness: 1/2 in, material",
+        "thickness: 1/2 in, thickness_required: 1/4 in, material",
+    )]);
+    let seam = &one(&thin, "end_seam", "104", "").working;
+    assert_eq!(
+        seam[5..],
+        [
+            "plate on the thickness required: 70.16 × 0.5/0.25 = 140.32 %",
+            "rivets on the thickness required: 36.10 × 0.5/0.25 = 72.20 %",
+            "least 72.20 %; regulation 104 asks 38 %"
         ]
     );
 }

@@ -418,12 +418,25 @@ fn by_hand_of_rooms_alike_the_first_is_named() {
         .collect();
     assert_eq!(
         room.place,
-        format!("{} beside {}", of_group[0], of_group[1])
+        format!("{} beside {}, both faces", of_group[0], of_group[1])
     );
     assert_eq!(
         (design.holes[3].at.x, design.holes[3].id.as_str()),
         (0.0, of_group[0])
     );
+}
+
+/// A nut in the smokebox and a larger washer on the boiler side of a stay at (0, 16), 2.5 in from the tangent: 2.5 − 2/2/cos 30° =
+/// 1.3453 in on the one, 2.5 − 3/2 = 1 in on the other.
+#[test]
+fn by_hand_each_face_has_its_own_nut_and_washer() {
+    let stay = "holes:\n  - {name: stays, purpose: stay, hole: 1 in, at: [[0 in, 16 in]], stay: {kind: longitudinal, diameter: 15/16 in, threads_per_inch: 11, outside_nut: {across_flats: 2 in, thickness: 1 in}, inside_washer: {diameter: 3 in, thickness: 1/4 in}}}\n";
+    let found = judged(&[("holes: []\n", stay)]);
+    for (face, room) in [("smokebox face", "1.3453"), ("firebox face", "1.0000")] {
+        let finding = one(&found, "washer_room", "", face);
+        is(finding, "meets", room, "0");
+        assert_eq!(finding.why, "the tightest of stays");
+    }
 }
 
 /// A stud hole of 1/2 in, 2 in off, leaves 2 − 0.5 − 0.25 = 1.25 in beside a washer of 1 in; a pipe of 8 in, twice as far off and
@@ -484,12 +497,18 @@ fn by_hand_a_washer_beside_a_ring() {
 fn by_hand_tests_side_by_side() {
     let found = judged(&[]);
     let test = one(&found, "test_pressure", "", "");
-    assert!(
-        test.why
-            .starts_with("125 psi, 150 psi or 200 psi by different rules"),
-        "{}",
-        test.why
+    assert_eq!(
+        test.why,
+        "125.0 psi by 49 CFR 230.36 (1.25 p); 125.0 psi by Indian Boiler Regulations 1950, regulation 379 (1.25 p, parts tested at the maker's); 150.0 psi by Indian Boiler Regulations 1950, regulation 379 (1.5 p, otherwise); 200.0 psi by Factories and Machinery (Steam Boiler and Unfired Pressure Vessel) Regulations 1970, regulation 72 (first test); none is chosen here, the inspecting body states it"
     );
+    assert_eq!(
+        test.source,
+        "49 CFR 230.36; Indian Boiler Regulations 1950, regulation 379; Factories and Machinery (Steam Boiler and Unfired Pressure Vessel) Regulations 1970, regulation 72"
+    );
+    // 10 bar is 145.0 psi, a quarter over 181.3 psi and 12.5 bar.
+    let metric = judged(&[("working_pressure: 100 psi", "working_pressure: 10 bar")]);
+    let lines = &one(&metric, "test_pressure", "", "").working;
+    assert_eq!(lines[0], "49 CFR 230.36: 1.25 p = 181.3 psi (12.50 bar)");
     let found = judged(&[("working_pressure: 100 psi\n", "")]);
     assert!(
         one(&found, "test_pressure", "", "")

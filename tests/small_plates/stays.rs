@@ -267,6 +267,73 @@ fn by_hand_what_the_flange_holds_comes_off() {
     assert!(area.why.contains("on 6 stays"), "{}", area.why);
 }
 
+/// A flue at (0, 6) holds the flat only where `support` counts it. Above y 2: 18.5² acos(2/18.5) − 2 √(18.5² − 4) = 463.75 in²; above
+/// the flue's centre and 2 in, y 8: 342.25 acos(8/18.5) − 8 √(342.25 − 64) = 251.11 in². Where neither tubes nor flues count there is
+/// no such flat, and the keys are named.
+#[test]
+fn by_hand_a_flue_holds_the_flat_where_it_is_counted() {
+    let nest = (
+        "holes: []\n",
+        "  - {name: flue, purpose: flue, tube: 5 in, hole: 5 1/8 in, pattern: {points: [[0 in, 6 in]]}}\nholes: []\n",
+    );
+    for (counts, area, lines) in [
+        ("tubes: true", "463.7", "h = 18.5 − 2 = 16.5 in"),
+        (
+            "tubes: true, flues: true",
+            "251.1",
+            "h = 18.5 − 8 = 10.5 in",
+        ),
+        (
+            "tubes: false, flues: true",
+            "251.1",
+            "h = 18.5 − 8 = 10.5 in",
+        ),
+    ] {
+        let found = judged(&[nest, ("tubes: true", counts)]);
+        let finding = one(&found, "area_above_tubes", "geometry", "");
+        is(finding, "note", area, "");
+        assert_eq!(finding.working[0], lines);
+        assert_eq!(finding.working.len(), 3);
+    }
+    let found = judged(&[nest, ("tubes: true", "tubes: false")]);
+    is_silent(
+        one(&found, "area_above_tubes", "", ""),
+        "no tube or flue of the plate is counted as support (`support.tubes`, `support.flues`)",
+    );
+}
+
+/// The sums of the load above the tubes stand in the working of the stress that follows from it: 463.75 in² at 100 psi, 46,374.94 lb on
+/// six cores of 1.00934 in², 6.056039.
+#[test]
+fn by_hand_the_stress_shows_how_its_load_comes() {
+    let found = with(ON_A_PITCH, &[]);
+    let lines = &one(&found, "stay_stress", "230.25", "6 stays").working;
+    let area = &one(&found, "area_above_tubes", "geometry", "").working;
+    assert_eq!(area[2], "load = 463.75 in² × 100 psi = 46,375 lb");
+    let from = lines
+        .iter()
+        .position(|line| *line == area[0])
+        .expect("its area");
+    assert_eq!(lines[from..from + 3], area[..]);
+    assert_eq!(
+        lines[from + 4],
+        "stress = 46,375 lb/6.056039 in² = 7,658 psi"
+    );
+    let pressure = found
+        .iter()
+        .find(|f| f.rule == "longitudinal_stay" && f.unit == "psi")
+        .expect("a pressure");
+    assert_eq!(pressure.working[1..3], area[..2]);
+    assert!(pressure.working[3].starts_with("A = 463.75/6 = 77.29"));
+    let high = with(ON_A_PITCH, &[("over_tubes: 2 in", "over_tubes: 11 in")]);
+    let lines = &one(&high, "stay_stress", "230.25", "stays").working;
+    let sum = lines.last().expect("a sum");
+    assert!(
+        sum.starts_with("stress = 100 psi × 30 in²/1.00934") && sum.ends_with(" in² = 2,972 psi"),
+        "{sum}"
+    );
+}
+
 /// A plate of stays without a tube has no flat above the tubes, and says so; nothing is noted of such a flat.
 #[test]
 fn holds_a_plate_without_tubes() {

@@ -1,6 +1,6 @@
 //! Stay tubes, and the surface of tubes.
 
-use centrepop::design::{Piece, set_out};
+use centrepop::design::{Piece, Rectangle, set_out};
 use centrepop::spec::read_spec;
 use centrepop::units::Length;
 
@@ -36,6 +36,20 @@ fn by_hand_every_tube_a_stay_tube() {
             .expect("a circle")
     };
     assert!(across(&held) < across(&bare) / 2.0);
+    // So they hold the flat up to them, unless stays do not count either.
+    is(
+        one(&held, "area_above_tubes", "geometry", ""),
+        "note",
+        "",
+        "",
+    );
+    is_silent(one(&bare, "area_above_tubes", "", ""), "`support.flues`");
+    let neither = [
+        ("stays: true", "stays: false"),
+        ("tubes: true", "tubes: false"),
+    ];
+    let neither = judged(&[(POINTS, &nest), neither[0], neither[1]]);
+    is_silent(one(&neither, "area_above_tubes", "", ""), "`support.flues`");
     // Columns 2 1/2 in apart at a pitch of 3 1/2, and rows of the same: 8,790.43/8.75 = 1,004.6 psi.
     for way in ["columns", "rows"] {
         let lines = format!(
@@ -48,7 +62,7 @@ fn by_hand_every_tube_a_stay_tube() {
             "1004.6",
             "100",
         );
-        let Piece::Rectangle { across, up, .. } = design.stay_areas[0].piece else {
+        let Piece::Rectangle(Rectangle { across, up, .. }) = design.stay_areas[0].piece else {
             panic!("a rectangle")
         };
         let hand = if way == "columns" {
