@@ -223,7 +223,10 @@ fn taken_up(design: &Design, hole: &Hole) -> Length {
     let mouth = group.mouth.as_ref();
     let mouth = mouth.map(|_| hole.finish.value() + 2.0 * design.thickness.value());
     let later = [&group.largest, &group.next_rebore].map(|size| size.as_ref().map(Size::value));
-    let wider = [Some(hole.ligament_hole), group.takes_up, mouth];
+    let on_faces = [group.takes_up.smokebox, group.takes_up.firebox];
+    let wider = [Some(hole.ligament_hole), mouth]
+        .into_iter()
+        .chain(on_faces);
     let all = later.into_iter().chain(wider).flatten();
     all.fold(hole.finish.value(), Length::max)
 }
