@@ -40,6 +40,7 @@ mod outline;
 mod outline_of_spec;
 mod outline_offset;
 mod overlap;
+mod pads;
 mod path;
 mod piece;
 mod point;
@@ -93,6 +94,7 @@ pub use number_runs::number_runs;
 pub use original::{BesideOriginal, OriginalFigure, Told, beside_original};
 pub use outline::{NotAnOutline, Outline};
 pub use outline_offset::OffsetFailed;
+pub use pads::PlacedPad;
 pub use path::{BadStep, ImpossiblePath, Step, Walk};
 pub use piece::{PieceLetIn, PieceSize};
 pub use point::Point;
@@ -150,6 +152,8 @@ pub struct Design {
     pub other_ends: Vec<OtherEndOfNest>,
     /// Tubes drawn out through the smokebox door, where the spec tells of one.
     pub withdrawal: Option<DrawnOut>,
+    /// Pads on the plate, in the order of the holes that they lie round.
+    pub pads: Vec<PlacedPad>,
     /// Rivets of the flange.
     pub rivets: Option<RivetLine>,
     /// What is to be welded on a plate that is kept, in the order of the spec.

@@ -6,7 +6,7 @@
 use super::amount::Amounts;
 use super::{FlangeDesign, Rivet, RivetLine, chord};
 use crate::spec::{Arrangement, Fault, RivetLineSpec, RowsSpec};
-use crate::units::angle::hypot;
+use crate::units::angle::{cos, hypot, sin, sqrt};
 use crate::units::{Length, Size};
 
 /// Two rows or more, each with as many rivets as the others.
@@ -64,6 +64,20 @@ impl RivetLine {
     /// Hole centres of the row furthest from the flange's edge, nearest to heel or weld, to that edge.
     pub fn inner_row_from_edge(&self) -> Length {
         self.from_edge_of(self.row_count())
+    }
+
+    /// Half the opening of a row's hole in a section through the barrel's axis at an angle, where flange or barrel has this radius;
+    /// none where the section passes the row's holes by.
+    pub fn opened_at(&self, row: u32, angle_deg: f64, radius: Length) -> Option<Length> {
+        let r = self.hole.value().to_mm() / 2.0;
+        let of_row = self.rivets.iter().filter(|rivet| rivet.row == row);
+        let halves = of_row.filter_map(|rivet| {
+            let turn = (rivet.angle_deg - angle_deg).to_radians();
+            let off = radius.to_mm() * sin(turn);
+            let inside = r * r - off * off;
+            (cos(turn) > 0.0 && inside > 0.0).then(|| Length::mm(sqrt(inside)))
+        });
+        halves.max_by(Length::total_cmp)
     }
 
     /// One rivet for every place of the rivet circle as it is seen along the barrel, where rows in line cover one another.

@@ -8,6 +8,7 @@ use super::masses::figures;
 use super::nest::place_nest;
 use super::numbering::{Numbered, PlacedGroup, number_holes};
 use super::overlap::overlaps;
+use super::pads::place_pads;
 use super::reading::place_readings;
 use super::repair::{Site, place_repairs};
 use super::rivet_line::{RIVET_LETTER, set_out_rivets};
@@ -113,6 +114,7 @@ fn set_out_alone(spec: &Spec) -> Result<Design, Vec<Fault>> {
         above_tubes.as_ref(),
         &stay_tubes,
     );
+    let pads = place_pads(written, &numbered);
     Ok(Design {
         kind: written.plate.kind,
         view_from: written.plate.view_from,
@@ -131,6 +133,7 @@ fn set_out_alone(spec: &Spec) -> Result<Design, Vec<Fault>> {
         former_pins,
         other_ends,
         withdrawal,
+        pads,
         rivets,
         repairs,
         readings,

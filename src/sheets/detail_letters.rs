@@ -57,9 +57,9 @@ fn wanted(set: &Set<'_>) -> Vec<Shows> {
     all
 }
 
-/// Letter of a detail: D … Z without I and O, then AD … A, B and C are left out: they name the section and the datums.
+/// Letter of a detail: D … Z without I, O and X, then DD … A, B and C are left out, which name the datums, and X, which names the section.
 fn letter(i: usize) -> String {
-    const LETTERS: &[u8] = b"DEFGHJKLMNPQRSTUVWXYZ";
+    const LETTERS: &[u8] = b"DEFGHJKLMNPQRSTUVWYZ";
     let letter = |i: usize| char::from(LETTERS[i % LETTERS.len()]);
     match i / LETTERS.len() {
         0 => letter(i).into(),
@@ -71,10 +71,10 @@ fn letter(i: usize) -> String {
 mod tests {
     use super::*;
 
-    /// D to Z without I and O are 21 letters; the next is written with two.
+    /// D to Z without I, O and X are 20 letters; the next is written with two.
     #[test]
     fn by_hand_letters() {
-        let words: Vec<String> = [0, 5, 20, 21].map(letter).into();
+        let words: Vec<String> = [0, 5, 19, 20].map(letter).into();
         assert_eq!(words, ["D", "J", "Z", "DD"]);
     }
 }

@@ -9,7 +9,8 @@ use super::set::Set;
 use super::text_box::text_box;
 use super::view::View;
 use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, at, face};
-use crate::design::{FlangeDesign, Hole};
+use crate::design::{FlangeDesign, Hole, PlacedPad};
+use crate::units::Length;
 use crate::units::angle::{PI, cos, sin};
 
 /// Clear paper between a hole's edge and the circle round it, mm.
@@ -51,7 +52,7 @@ pub fn put_places(
 }
 
 /// The bend or the welds in section, at the top or at the foot.
-fn at_flange(set: &Set<'_>, s: &SectionView, hand: f64) -> Option<(PaperPoint, f64)> {
+pub fn at_flange(set: &Set<'_>, s: &SectionView, hand: f64) -> Option<(PaperPoint, f64)> {
     let (u, y, r) = match set.design.flange.as_ref()? {
         FlangeDesign::Pressed(p) => {
             let heel = p.heel_radius.value().to_mm();
@@ -90,8 +91,12 @@ fn at_holes(set: &Set<'_>, view: &View, group: usize) -> Vec<Option<(PaperPoint,
         .into_iter()
         .take(8)
         .map(|h| {
-            let r = h.finish.value().to_mm() / 2.0 * view.scale + ROUND;
-            Some((view.place(h.at), r))
+            // Round a pad too, whose edge and weld the detail shows.
+            let of_hole = set.design.pads.iter();
+            let pad = of_hole.filter(|pad| std::ptr::eq(&set.design.holes[pad.hole], h));
+            let own = h.finish.value() / 2.0;
+            let r = pad.map(PlacedPad::toe_radius).fold(own, Length::max);
+            Some((view.place(h.at), r.to_mm() * view.scale + ROUND))
         })
         .collect()
 }

@@ -8,7 +8,7 @@ use super::heel_detail::put_heel_detail;
 use super::hole_detail::put_hole_detail;
 use super::joint_detail::put_joint;
 use super::key_views::put_key_views;
-use super::letter_size::{FIGURES, NOTES, fitting_height};
+use super::letter_size::{FIGURES, NOTES, TABLE, fitting_height};
 use super::paper_size::in_a4;
 use super::preparation_detail::put_preparation;
 use super::ring_detail::{self, put_ring_detail};
@@ -48,6 +48,7 @@ struct Detail {
     letter: Option<String>,
     title: String,
     scale: Scale,
+    is_key: bool,
 }
 
 impl Detail {
@@ -66,7 +67,9 @@ impl Detail {
 }
 
 /// Details on the paper that takes least of it, the job's own or smaller; where several take equally much, on the smallest of them.
-pub fn on_least_paper(set: &Set<'_>) -> Vec<Board> {
+///
+/// `first` is the number of the first of these sheets in the set.
+pub fn on_least_paper(set: &Set<'_>, first: usize) -> Vec<Board> {
     let papers: &[Paper] = match set.paper {
         Paper::A4 => &[Paper::A4],
         Paper::A3 => &[Paper::A3],
@@ -74,7 +77,7 @@ pub fn on_least_paper(set: &Set<'_>) -> Vec<Board> {
         Paper::A1 => &[Paper::A3, Paper::A2, Paper::A1],
         Paper::A0 => &[Paper::A3, Paper::A2, Paper::A1, Paper::A0],
     };
-    let drawn = papers.iter().map(|&paper| details(&set.on(paper)));
+    let drawn = papers.iter().map(|&paper| details(&set.on(paper), first));
     let paper_of = |boards: &Vec<Board>| boards.iter().map(|b| in_a4(b.paper)).sum::<usize>();
     drawn.min_by_key(paper_of).unwrap_or_default()
 }
@@ -83,7 +86,7 @@ pub fn on_least_paper(set: &Set<'_>) -> Vec<Board> {
 ///
 /// They are first put down small, which tells the fewest sheets that hold them; then each is taken as large as goes without another
 /// sheet. Lettered details keep their order; gauges stand where they leave the least room empty.
-pub fn details(set: &Set<'_>) -> Vec<Board> {
+pub fn details(set: &Set<'_>, number: usize) -> Vec<Board> {
     let room = set.room();
     let sizes = drawn(set, &room);
     orders(&sizes)
@@ -93,7 +96,9 @@ pub fn details(set: &Set<'_>) -> Vec<Board> {
             let sheets = a.sheets.len().cmp(&b.sheets.len());
             sheets.then(a.empty.total_cmp(&b.empty))
         })
-        .map_or_else(Vec::new, |(all, best)| put_down(set, &all, &best.sheets))
+        .map_or_else(Vec::new, |(all, best)| {
+            put_down(set, &all, &best.sheets, number)
+        })
 }
 
 /// Orders to try: the key first, then gauges where they follow, before all that is lettered, or after it.
@@ -198,7 +203,11 @@ fn empty(set: &Set<'_>) -> Board {
 fn key(set: &Set<'_>, within: (f64, f64)) -> Detail {
     let mut drawn = empty(set);
     let scale = put_key_views(&mut drawn, set, within);
-    finished(drawn, None, "KEY TO THE DETAILS", scale)
+    let key = finished(drawn, None, "KEY TO THE DETAILS", scale);
+    Detail {
+        is_key: true,
+        ..key
+    }
 }
 
 fn finished(drawn: Board, letter: Option<String>, words: &str, scale: Scale) -> Detail {
@@ -209,6 +218,7 @@ fn finished(drawn: Board, letter: Option<String>, words: &str, scale: Scale) -> 
         drawn,
         letter,
         scale,
+        is_key: false,
     }
 }
 
@@ -362,7 +372,8 @@ fn tallest(some: &[&Detail]) -> f64 {
 
 /// Spreads the rows of each sheet over its height, and the details of each row over its width; a sheet goes on the smallest paper
 /// that holds its details.
-fn put_down(set: &Set<'_>, all: &[&Detail], sheets: &[Vec<Row>]) -> Vec<Board> {
+fn put_down(set: &Set<'_>, all: &[&Detail], sheets: &[Vec<Row>], number: usize) -> Vec<Board> {
+    let elsewhere = on_other_sheets(all, sheets, number);
     const SMALLEST_FIRST: [Paper; 5] = [Paper::A4, Paper::A3, Paper::A2, Paper::A1, Paper::A0];
     sheets
         .iter()
@@ -375,12 +386,23 @@ fn put_down(set: &Set<'_>, all: &[&Detail], sheets: &[Vec<Row>]) -> Vec<Board> {
                 Some((on, rows))
             });
             let (on, rows) = on_smaller.unwrap_or_else(|| (*set, rows.clone()));
-            Some(put_sheet(&on, all, &rows))
+            Some(put_sheet(&on, all, &rows, &elsewhere))
         })
         .collect()
 }
 
-fn put_sheet(set: &Set<'_>, all: &[&Detail], rows: &[Row]) -> Board {
+/// Which letters of the key stand on which further sheet, in words; nothing where all stand on the key's own.
+fn on_other_sheets(all: &[&Detail], sheets: &[Vec<Row>], number: usize) -> String {
+    let further = sheets.iter().enumerate().skip(1).filter_map(|(i, rows)| {
+        let (first, last) = (rows.first()?.of.0, rows.last()?.of.1);
+        let letters = all[first..last].iter().filter_map(|d| d.letter.as_deref());
+        let letters: Vec<&str> = letters.collect();
+        (!letters.is_empty()).then(|| format!("{}: SHEET {}", letters.join(", "), number + i))
+    });
+    further.collect::<Vec<String>>().join("; ")
+}
+
+fn put_sheet(set: &Set<'_>, all: &[&Detail], rows: &[Row], elsewhere: &str) -> Board {
     let room = set.room();
     let mut board = set.board("details", "Details");
     if let Some(first) = rows.first() {
@@ -392,13 +414,25 @@ fn put_sheet(set: &Set<'_>, all: &[&Detail], rows: &[Row]) -> Board {
     let between = ((room.height() - high) / rows.len() as f64).max(0.0);
     let mut y = room.top + between / 2.0;
     for row in rows {
-        put_row(&mut board, &all[row.of.0..row.of.1], row, y, &room);
+        put_row(
+            &mut board,
+            &all[row.of.0..row.of.1],
+            (row, elsewhere),
+            y,
+            &room,
+        );
         y += row.height + between;
     }
     board
 }
 
-fn put_row(board: &mut Board, some: &[&Detail], row: &Row, top: f64, room: &PaperBox) {
+fn put_row(
+    board: &mut Board,
+    some: &[&Detail],
+    (row, elsewhere): (&Row, &str),
+    top: f64,
+    room: &PaperBox,
+) {
     let wide: f64 = some.iter().map(|d| d.width()).sum();
     let between = ((room.width() - wide) / some.len() as f64).max(0.0);
     let mut x = room.left + between / 2.0;
@@ -407,7 +441,11 @@ fn put_row(board: &mut Board, some: &[&Detail], row: &Row, top: f64, room: &Pape
         let free = row.height - one.height();
         let right = middle - one.extent.middle().x;
         board.take(&one.drawn, right, top + free / 2.0 - one.extent.top);
-        put_title(board, one, middle, top + row.height - RING - 0.3, room);
+        let y = top + row.height - RING - 0.3;
+        put_title(board, one, middle, y, room);
+        if one.is_key {
+            board.text(at(middle, y + NOTES + 3.0), elsewhere, TABLE, Hang::Middle);
+        }
         x += one.width() + between;
     }
 }

@@ -4,10 +4,12 @@ use super::at;
 use super::board::{Board, PaperBox};
 use super::clear::is_clear;
 use super::letter_size::{LEAST_NUMBER, TABLE};
+use super::section::flange_is_near;
 use super::symbols::{put_sign, signs_of};
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, PaperPoint, face};
-use crate::design::{Design, FlangeDesign, Hole, Point};
+use crate::design::{Design, FlangeDesign, Hole, PlacedPad, Point};
+use crate::units::Length;
 use crate::units::angle::{cos, from_top_clockwise, sin, sqrt};
 
 /// How far centre lines run past an outline, mm of paper.
@@ -48,6 +50,7 @@ pub fn put_face(board: &mut Board, view: &View, design: &Design, wanted: Wanted)
 pub fn put_plate(board: &mut Board, view: &View, design: &Design) {
     view.outline(board, &design.edge, Stroke::SEEN);
     put_flange(board, view, design);
+    put_pads(board, view, design, |_| true);
     put_centre_lines(board, view, &PlateBox::round(&design.edge));
 }
 
@@ -95,8 +98,38 @@ fn put_flange(board: &mut Board, view: &View, design: &Design) {
         let stroke = if seen { Stroke::SEEN } else { Stroke::HIDDEN };
         view.circle(board, Point::CENTRE, radius, stroke);
     }
+    // The toe of a weld behind the plate is hidden; where a heel begins shows on both faces.
+    let line = match flange {
+        FlangeDesign::Fabricated(_) if !seen => Stroke::HIDDEN_TOE,
+        FlangeDesign::Fabricated(_) | FlangeDesign::Pressed(_) => Stroke::TANGENT,
+    };
     for radius in lines {
-        view.circle(board, Point::CENTRE, radius, Stroke::TANGENT);
+        view.circle(board, Point::CENTRE, radius, line);
+    }
+}
+
+/// Every pad that is wanted with its weld and its own holes, hidden where it lies on the far face.
+pub fn put_pads(
+    board: &mut Board,
+    view: &View,
+    design: &Design,
+    wanted: impl Fn(&PlacedPad) -> bool,
+) {
+    for pad in design.pads.iter().filter(|pad| wanted(pad)) {
+        let near = pad.is_near(design);
+        let (edge, toe) = match near {
+            true => (Stroke::SEEN, Stroke::TANGENT),
+            false => (Stroke::HIDDEN, Stroke::HIDDEN_TOE),
+        };
+        let middle = pad.at(design);
+        view.circle(board, middle, pad.diameter.to_mm() / 2.0, edge);
+        if pad.weld_leg.is_some() {
+            view.circle(board, middle, pad.toe_radius().to_mm(), toe);
+        }
+        for (at, wide) in &pad.holes {
+            let centre = Point::new(middle.x + at.x, middle.y + at.y);
+            view.circle(board, centre, wide.to_mm() / 2.0, edge);
+        }
     }
 }
 
@@ -106,6 +139,10 @@ pub fn put_rivet_ticks(board: &mut Board, view: &View, design: &Design) {
         return;
     };
     let (outside, thick) = flange_rim(design, flange);
+    let pattern = match flange_is_near(design) {
+        true => super::Pattern::Continuous,
+        false => super::Pattern::Dashed,
+    };
     for rivet in line.places_round() {
         let a = from_top_clockwise(rivet.angle_deg);
         let along = |r: f64| view.place(Point::new(r * cos(a), r * sin(a)));
@@ -114,7 +151,7 @@ pub fn put_rivet_ticks(board: &mut Board, view: &View, design: &Design) {
             along(outside - thick - over),
             along(outside + over),
             super::Pen::Narrow,
-            super::Pattern::Continuous,
+            pattern,
             super::Role::Centre,
         );
     }
@@ -201,6 +238,7 @@ pub fn put_loose_numbers_clear(board: &mut Board, view: &View, design: &Design, 
     for hole in loose_holes(design) {
         let radius = hole.finish.value().to_mm() / 2.0 * view.scale;
         if number_height(&hole.id, radius).is_none() {
+            let radius = taken_up(design, hole) * view.scale;
             let c = view.place(hole.at);
             let beside = put_number_beside(board, c, radius, &hole.id, room);
             if !beside {
@@ -209,6 +247,16 @@ pub fn put_loose_numbers_clear(board: &mut Board, view: &View, design: &Design, 
             }
         }
     }
+}
+
+/// Radius of what is drawn round a hole: its own, or that of its pad's weld.
+fn taken_up(design: &Design, hole: &Hole) -> f64 {
+    let pads = design.pads.iter();
+    let pad = pads.filter(|pad| std::ptr::eq(&design.holes[pad.hole], hole));
+    let own = hole.finish.value() / 2.0;
+    pad.map(PlacedPad::toe_radius)
+        .fold(own, Length::max)
+        .to_mm()
 }
 
 /// Holes that are no part of a nest.

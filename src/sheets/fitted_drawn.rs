@@ -69,7 +69,7 @@ fn by_hand_sizes_drawn_are_those_written() {
     for view in [ViewFrom::Smokebox, ViewFrom::Firebox] {
         let change = |spec: &mut Spec| spec.written.plate.view_from = view;
         with_changed_set(MARL_HEN, change, |set| {
-            let boards = details(set);
+            let boards = details(set, 4);
             for (inches, of) in [
                 (2.0, "A/F"),
                 (1.25, "{1 1/4}"),
@@ -97,7 +97,7 @@ fn by_hand_sizes_drawn_are_those_written() {
 #[test]
 fn by_hand_weld_preparation() {
     with_set(HOBTHRUSH, |set| {
-        let boards = details(set);
+        let boards = details(set, 4);
         for (mm, of) in [(6.0, "6"), (4.0, "4"), (2.0, "2"), (16.0, "16")] {
             shows(&boards, Length::mm(mm).to_inches(), of);
         }
@@ -116,7 +116,7 @@ fn by_hand_pad_and_studs() {
         crate::spec::Paper::A3,
         crate::spec::Paper::A2,
     ] {
-        let boards = details(&set.on(paper));
+        let boards = details(&set.on(paper), 4);
         shows(&boards, 4.5, "PAD");
         shows(&boards, 0.5, "{1/2}");
         shows(&boards, 0.75, "{3/4}");
@@ -142,7 +142,7 @@ fn holds_nothing_is_assumed() {
         (stay.outside_washer, stay.inside_washer, stay.stands_out) = (None, None, None);
     };
     with_changed_set(MARL_HEN, change, |set| {
-        let boards = details(set);
+        let boards = details(set, 4);
         let stated = || boards.iter().flat_map(|b| &b.stated);
         assert!(!stated().any(|s| s.words.contains("A/F") || s.words.contains("WASHER")));
         let marks = boards.iter().flat_map(|b| &b.marks);

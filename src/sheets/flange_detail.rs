@@ -1,12 +1,14 @@
 //! The flange in section, large: heel, straight, rivet and barrel, or ring, welds, rivet and barrel.
 
 use super::board::{Board, PaperBox};
+use super::break_line::put_break;
 use super::dimension::{FIRST_ROW, NEXT_ROW, Says, across, leader, upwards};
 use super::hatch::{Lean, hatch};
-use super::letter_size::{FIGURES, NOTES};
+use super::letter_size::{FIGURES, LINE_PITCH, NOTES, TABLE, wrap};
 use super::scale::largest_scale;
-use super::section::{SectionView, flange_is_near, half_shape, whole_depth};
+use super::section::{SectionView, flange_is_near, half_shape, rivet_openings, whole_depth};
 use super::set::Set;
+use super::side_names::{First, put_side_names};
 use super::view::Stroke;
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
 use crate::design::{Fabricated, FlangeDesign, Pressed};
@@ -18,6 +20,10 @@ use crate::units::{Length, Size};
 const FLAT_SHOWN: f64 = 34.0;
 /// From the end of the flat, where it is broken off, to its dimension: clear of the zigzag, mm.
 const BREAK: f64 = FIRST_ROW + 3.0;
+/// Barrel shown beyond the flange's edge, mm of barrel.
+const BARREL_BEYOND: f64 = 6.0;
+/// From a break of the barrel to its name, mm: clear of the zigzag.
+const BEYOND_BREAK: f64 = 4.0;
 /// Room above, below, left and right of the section for its dimensions, mm.
 const AROUND: (f64, f64, f64, f64) = (30.0, 22.0, 24.0, 26.0);
 
@@ -53,7 +59,7 @@ pub fn put_flange_detail(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> O
         &s,
         high,
         barrel,
-        (barrel_start(set, flange, high), depth + 6.0),
+        (barrel_start(set, flange, high), depth + BARREL_BEYOND),
     );
     match flange {
         FlangeDesign::Pressed(p) => put_pressed(board, set, &s, p, low, &gaps),
@@ -67,15 +73,27 @@ pub fn put_flange_detail(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> O
         .and_then(|line| line.rows.as_ref())
     {
         Some(rows) if rows.arrangement == Arrangement::ZigZag => "ROWS TURNED INTO ONE SECTION, ",
+        // The circle has no hole at the top: what is shown stands beside it.
+        _ if rivet_openings(set.design, 0.0).len() < gaps.len() => {
+            "RIVET HOLE BESIDE IT TURNED INTO THE SECTION, "
+        }
         Some(_) | None => "",
     };
-    let title = format!("SECTION OF FLANGE AT TOP, {turned}SCALE {}", scale.words());
-    board.bold(
-        at(room.middle().x, room.bottom - 1.0),
-        &title,
-        NOTES,
-        Hang::Middle,
+    let foot = s.place(0.0, low).y;
+    put_side_names(
+        board,
+        set,
+        &s,
+        (s.place(0.0, high).y, foot),
+        (Some(room), First::Beside),
     );
+    let title = format!("SECTION OF FLANGE AT TOP, {turned}SCALE {}", scale.words());
+    let lowest = board.extent(|_| true).map_or(foot, |b| b.bottom);
+    let mut y = lowest + 1.5;
+    for line in wrap(&title, room.width(), NOTES, true) {
+        y += NOTES * LINE_PITCH;
+        board.bold(at(room.middle().x, y), &line, NOTES, Hang::Middle);
+    }
     Some(scale.words())
 }
 
@@ -140,50 +158,54 @@ fn put_barrel(
         let stroke = Stroke::ADJACENT;
         board.line(a, b, stroke.pen, stroke.pattern, Role::Object);
     }
+    for depth in [from, to] {
+        put_break(
+            board,
+            s.place(depth, outside),
+            s.place(depth, outside + thickness),
+        );
+    }
     // Its name stands beyond the end that is the freer of the two.
     let beyond = if from < 0.0 { from } else { to };
     let end = s.place(beyond, outside + thickness / 2.0);
     let to_left = (from < 0.0) == s.near;
     // At the flange's edge the thickness of the ring stands in between.
-    let off = if from < 0.0 { 1.5 } else { FIRST_ROW + 4.0 };
+    let off = if from < 0.0 {
+        BEYOND_BREAK
+    } else {
+        FIRST_ROW + 9.0
+    };
     let (x, hang) = if to_left {
         (end.x - off, Hang::End)
     } else {
         (end.x + off, Hang::Start)
     };
-    board.text(at(x, end.y + 1.25), "BARREL", 2.5, hang);
+    board.text(at(x, end.y + 1.25), "BARREL", TABLE, hang);
+    if from >= 0.0 {
+        // It ends before the plate, and how far before is given nowhere.
+        let y = end.y + 1.25 + TABLE * LINE_PITCH;
+        board.text(at(x, y), "END NOT GIVEN", TABLE, hang);
+    }
 }
 
 fn polygon(s: &SectionView, corners: &[(f64, f64)]) -> Vec<PaperPoint> {
     corners.iter().map(|&(u, y)| s.place(u, y)).collect()
 }
 
-/// A wavy edge where the plate is broken off, between two depths at a height.
-fn put_break(board: &mut Board, s: &SectionView, t: f64, y: f64) {
-    let ends = (s.place(-2.0 / s.scale, y), s.place(t + 2.0 / s.scale, y));
-    let (a, b) = if ends.0.x < ends.1.x {
-        ends
-    } else {
-        (ends.1, ends.0)
-    };
-    let middle = (a.x + b.x) / 2.0;
-    let zig = [
-        a,
-        at(middle - 1.2, a.y),
-        at(middle - 0.4, a.y - 2.0),
-        at(middle + 0.4, a.y + 2.0),
-        at(middle + 1.2, a.y),
-        b,
-    ];
-    for pair in zig.windows(2) {
-        board.line(
-            pair[0],
-            pair[1],
-            Pen::Narrow,
-            Pattern::Continuous,
-            Role::Object,
-        );
-    }
+/// From the flange's edge to its thickness, mm of paper: clear of the barrel, which is broken off beyond the edge.
+fn past_the_barrel(s: &SectionView) -> f64 {
+    FIRST_ROW + BARREL_BEYOND * s.scale + 3.0
+}
+
+/// Where the plate is broken off above a ring, unless its own edge comes first: a radius, mm.
+fn ring_plate_end(set: &Set<'_>, r: &Fabricated, outer: f64) -> f64 {
+    let (_, plate_end) = super::section::ends_on_centre_line(&set.design.edge);
+    plate_end.min(outer + r.weld_leg_outside.value().to_mm() + 22.0)
+}
+
+/// Where the plate is broken off, at a height.
+fn break_plate(board: &mut Board, s: &SectionView, t: f64, y: f64) {
+    put_break(board, s.place(0.0, y), s.place(t, y));
 }
 
 fn put_pressed(
@@ -237,7 +259,7 @@ fn put_pressed(
         board.edge_line(s.place(t + r, y), s.place(depth, y));
     }
     board.edge_line(s.place(depth, inner), s.place(depth, outer));
-    put_break(board, s, t, low);
+    break_plate(board, s, t, low);
     dimension_pressed(board, set, s, p, low);
 }
 
@@ -277,7 +299,7 @@ fn dimension_pressed(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pres
         &fig.size_short(thickness),
         thickness.value(),
     );
-    let line_x = s.x(depth) + if s.near { FIRST_ROW } else { -FIRST_ROW };
+    let line_x = s.x(depth) + if s.near { 1.0 } else { -1.0 } * past_the_barrel(s);
     upwards(
         board,
         s.place(depth, inner),
@@ -353,15 +375,15 @@ fn put_fabricated(
     let edge = t + r.ring_width.value().to_mm();
     // The plate is broken off above the outer weld unless its own edge comes first.
     let (_, plate_end) = super::section::ends_on_centre_line(&set.design.edge);
-    let high = plate_end.min(outer + r.weld_leg_outside.value().to_mm() + 22.0);
+    let high = ring_plate_end(set, r, outer);
     let plate = [(0.0, low), (t, low), (t, high), (0.0, high)];
     hatch(board, &[polygon(s, &plate)], 2.5, Lean::Right);
     for u in [0.0, t] {
         board.edge_line(s.place(u, low), s.place(u, high));
     }
-    put_break(board, s, t, low);
+    break_plate(board, s, t, low);
     if high < plate_end {
-        put_break(board, s, t, high);
+        break_plate(board, s, t, high);
     } else {
         board.edge_line(s.place(0.0, high), s.place(t, high));
     }
@@ -396,13 +418,15 @@ fn dimension_fabricated(
     let t = s.thickness;
     let edge = t + r.ring_width.value().to_mm();
     let width = r.ring_width.value();
+    // Above the row of the rivets and the plate's end: below, the leaders of the inner weld go down.
+    let above = (s.place(0.0, outer + barrel_thickness(set)).y - FIRST_ROW - NEXT_ROW)
+        .min(s.place(0.0, ring_plate_end(set, r, outer)).y - FIRST_ROW);
     put_across(
         board,
         s,
-        (t, inner),
-        (edge, inner),
-        // Below the fillet, which stands out beyond the ring.
-        s.place(0.0, inner).y + r.weld_leg_inside.value().to_mm() * s.scale + FIRST_ROW,
+        (t, outer),
+        (edge, outer + barrel_thickness(set)),
+        above,
         &fig.size_short(&r.ring_width),
         width,
     );
@@ -418,7 +442,7 @@ fn dimension_fabricated(
         thickness.value(),
     );
     let side = if s.near { 1.0 } else { -1.0 };
-    let line_x = s.x(edge) + side * FIRST_ROW;
+    let line_x = s.x(edge) + side * past_the_barrel(s);
     upwards(
         board,
         s.place(edge, inner),
@@ -434,17 +458,20 @@ fn dimension_fabricated(
     let weld = |leg: &Size| format!("LEG {}", fig.size_short(leg));
     let inside = r.weld_leg_inside.value().to_mm();
     let tip = s.place(t + inside * 0.5, inner - inside * 0.5);
-    let knee = at(tip.x + side * 12.0, s.place(0.0, low).y + 3.0);
-    let words = vec![
-        weld(&r.weld_leg_inside),
-        format!("INNER TOE {}", fig.diameter(2.0 * r.inner_toe_radius)),
-    ];
-    leader(board, tip, knee, &words, FIGURES);
+    let knee = at(tip.x + side * 14.0, tip.y + 8.0);
+    leader(board, tip, knee, &[weld(&r.weld_leg_inside)], FIGURES);
+    let toe = s.place(t, r.inner_toe_radius.to_mm());
+    let knee = at(toe.x + side * 6.0, s.place(0.0, low).y);
+    let words = [format!(
+        "INNER TOE {}",
+        fig.diameter(2.0 * r.inner_toe_radius)
+    )];
+    leader(board, toe, knee, &words, FIGURES);
+    // Between plate and rivets, under the width of the ring: no leader runs through the metal.
     let outside = r.weld_leg_outside.value().to_mm();
     let tip = s.place(t + outside * 0.5, outer + outside * 0.5);
-    // Up between plate and barrel, past the row of the rivets' dimensions: no leader runs through the metal.
     let top = s.place(0.0, outer + barrel_thickness(set)).y;
-    let knee = at(tip.x + side * 3.0, top - FIRST_ROW - NEXT_ROW);
+    let knee = at(tip.x + side * 3.0, top - FIRST_ROW - NEXT_ROW / 2.0);
     leader(board, tip, knee, &[weld(&r.weld_leg_outside)], FIGURES);
 }
 

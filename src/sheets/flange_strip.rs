@@ -1,14 +1,58 @@
-//! The flange unrolled: its rivet holes along the girth from bottom centre.
+//! The flange unrolled: its rivet holes along the girth from bottom centre, with their numbers, the joint of a ring and the barrel's seam.
 
 use super::board::{Board, PaperBox};
+use super::clear::is_clear;
 use super::kept::pieces;
 use super::letter_size::{NOTES, TABLE, fitting_height};
+use super::rivet_plan::{is_named, joint_marks, put_sign};
 use super::scale::largest_scale;
 use super::section::flange_is_near;
 use super::set::Set;
-use super::view::Stroke;
-use super::{Hang, Pattern, Pen, Role, at};
-use crate::design::{FlangeDesign, RivetLine, RivetMade};
+use super::text_box::rise_and_fall;
+use super::{Hang, Pattern, Pen, Role, at, face};
+use crate::design::{FlangeDesign, RivetLine};
+use crate::units::Length;
+
+/// Room above the strip for the numbers of the rivets, mm.
+const NUMBERS: f64 = 5.0;
+/// And below it for the quarters and the title, mm.
+const BELOW: f64 = 10.5;
+/// Left free at both ends, mm.
+const ENDS: f64 = 2.0;
+/// The same where rows are named there, mm.
+const ROW_NAMES: f64 = 13.0;
+/// What lies along the edges is named so far from bottom centre at least, that it is no part of that name, mm.
+const OFF_BOTTOM: f64 = 24.0;
+/// No sign of a rivet is smaller, mm.
+const LEAST_SIGN: f64 = 0.6;
+
+/// The strip on the paper.
+struct Strip {
+    left: f64,
+    top: f64,
+    foot: f64,
+    /// Millimetres of paper for a millimetre of flange.
+    f: f64,
+    /// Length of the girth on paper.
+    long: f64,
+    /// Whether the flange's edge lies below.
+    near: bool,
+}
+
+impl Strip {
+    /// Paper x of an angle clockwise from the top.
+    fn at_angle(&self, deg: f64) -> f64 {
+        self.left + self.long * (deg - 180.0).rem_euclid(360.0) / 360.0
+    }
+
+    /// Paper y of a distance from the flange's edge, mm of flange.
+    fn from_edge(&self, length: f64) -> f64 {
+        match self.near {
+            true => self.foot - length * self.f,
+            false => self.top + length * self.f,
+        }
+    }
+}
 
 /// Puts the strip into a box as wide as the sheet; its scale is its own.
 pub fn put_flange_strip(board: &mut Board, set: &Set<'_>, line: &RivetLine, room: &PaperBox) {
@@ -20,121 +64,175 @@ pub fn put_flange_strip(board: &mut Board, set: &Set<'_>, line: &RivetLine, room
         FlangeDesign::Pressed(p) => p.straight.value().to_mm(),
         FlangeDesign::Fabricated(f) => f.ring_width.value().to_mm(),
     };
+    let ends = line.rows.as_ref().map_or(ENDS, |_| ROW_NAMES);
     let scale = largest_scale(
         girth,
         straight,
-        (room.width() - 30.0, room.height() - 18.0),
+        (room.width() - 2.0 * ends, room.height() - NUMBERS - BELOW),
         set.figures.in_inches(),
     );
     let f = scale.factor();
-    let left = room.middle().x - girth * f / 2.0;
-    let top = room.top + 5.0;
-    let foot = top + straight * f;
-    let right = left + girth * f;
-    board.edge_line(at(left, top), at(right, top));
-    board.edge_line(at(left, foot), at(right, foot));
-    for x in [left, right] {
-        board.line(
-            at(x, top - 2.0),
-            at(x, foot + 2.0),
-            Pen::Narrow,
-            Pattern::Chain,
-            Role::Centre,
-        );
-    }
-    let near = flange_is_near(set.design);
-    let y_of = |row: u32| {
-        let from_edge = line.from_edge_of(row).to_mm() * f;
-        if near {
-            foot - from_edge
-        } else {
-            top + from_edge
-        }
+    let strip = Strip {
+        left: room.middle().x - girth * f / 2.0,
+        top: room.top + NUMBERS,
+        foot: room.top + NUMBERS + straight * f,
+        f,
+        long: girth * f,
+        near: flange_is_near(set.design),
     };
-    for row in 1..=line.row_count() {
-        let y = y_of(row);
-        board.centre_line(at(left, y), at(right, y));
-        if line.rows.is_some() {
-            let words = format!("ROW {row}");
-            board.text(at(right + 2.0, y + TABLE / 2.0), &words, TABLE, Hang::Start);
-        }
-    }
-    for rivet in &line.rivets {
-        let c = at(left + rivet.run.to_mm() * f, y_of(rivet.row));
-        let r = line.hole.value().to_mm() / 2.0 * f;
-        let seen = Stroke::SEEN;
-        let pen = if rivet.made == RivetMade::Tack {
-            seen.pen
-        } else {
-            Pen::Narrow
-        };
-        board.circle(c, r, pen, Pattern::Continuous, Role::Object);
-        if rivet.made != RivetMade::InPlace {
-            board.line(
-                at(c.x, c.y - r - 1.2),
-                at(c.x, c.y + r + 1.2),
-                Pen::Narrow,
-                Pattern::Continuous,
-                Role::Centre,
-            );
-            board.line(
-                at(c.x - r - 1.2, c.y),
-                at(c.x + r + 1.2, c.y),
-                Pen::Narrow,
-                Pattern::Continuous,
-                Role::Centre,
-            );
-        }
-    }
-    for (number, repair, _) in pieces(set) {
-        for crossing in &repair.crossings {
-            // The strip runs clockwise from bottom centre.
-            let x = left + (crossing.angle_deg - 180.0).rem_euclid(360.0) / 360.0 * girth * f;
-            let weld = (at(x, top), at(x, foot));
-            let pattern = Pattern::Continuous;
-            board.line(weld.0, weld.1, Pen::Frame, pattern, Role::Object);
-            board.bold(at(x, top - 1.5), &number, TABLE, Hang::Middle);
-        }
-    }
-    let quarter = girth * f / 4.0;
-    for (i, words) in ["BOTTOM", "LEFT", "TOP", "RIGHT", "BOTTOM"]
-        .iter()
-        .enumerate()
-    {
-        let x = left + quarter * i as f64;
-        board.line(
-            at(x, top - 1.5),
-            at(x, foot + 1.5),
-            Pen::Narrow,
-            Pattern::Chain,
-            Role::Centre,
-        );
-        board.text(at(x, foot + 2.5 + TABLE), words, TABLE, Hang::Middle);
-    }
-    // Where the strip is low its two names stand apart from it.
-    let apart = ((TABLE * 1.5 - (foot - top)) / 2.0).max(0.0);
-    let (high, low) = (top - apart, foot + apart);
-    let (edge_y, plate_y) = if near { (low, high) } else { (high, low) };
-    board.text(
-        at(left - 2.0, edge_y + TABLE / 2.0),
-        "EDGE",
-        TABLE,
-        Hang::End,
-    );
-    board.text(
-        at(left - 2.0, plate_y + TABLE / 2.0),
-        match set.design.flange {
-            Some(FlangeDesign::Fabricated(_)) => "PLATE",
-            Some(FlangeDesign::Pressed(_)) | None => "HEEL",
-        },
-        TABLE,
-        Hang::End,
-    );
+    put_edges(board, &strip);
+    put_rows(board, &strip, line);
+    put_quarters(board, &strip);
+    put_marks(board, set, &strip);
+    put_pieces(board, set, &strip);
+    put_ends(board, set, &strip);
     let title = format!(
         "FLANGE UNROLLED, SEEN FROM OUTSIDE, RUN AT BORE CLOCKWISE FROM BOTTOM CENTRE, SCALE {}",
         scale.words()
     );
     let height = fitting_height(&title, room.width(), NOTES, true);
-    let place = at(room.middle().x, foot + 2.5 + TABLE + 5.0);
+    let place = at(room.middle().x, strip.foot + 2.5 + TABLE + 5.0);
     board.bold(place, &title, height, Hang::Middle);
+}
+
+/// Both edges of the strip, and its ends at bottom centre.
+fn put_edges(board: &mut Board, strip: &Strip) {
+    let right = strip.left + strip.long;
+    for y in [strip.top, strip.foot] {
+        board.edge_line(at(strip.left, y), at(right, y));
+    }
+}
+
+/// The rows with their rivets; numbers of row 1 above the strip, and the first of row 2 too.
+fn put_rows(board: &mut Board, strip: &Strip, line: &RivetLine) {
+    let right = strip.left + strip.long;
+    for row in 1..=line.row_count() {
+        let y = strip.from_edge(line.from_edge_of(row).to_mm());
+        board.centre_line(at(strip.left, y), at(right, y));
+        if line.rows.is_some() {
+            let words = format!("ROW {row}");
+            board.text(at(right + 2.0, y + TABLE / 2.0), &words, TABLE, Hang::Start);
+        }
+    }
+    let r = (line.hole.value().to_mm() / 2.0 * strip.f).max(LEAST_SIGN);
+    for rivet in &line.rivets {
+        let y = strip.from_edge(line.from_edge_of(rivet.row).to_mm());
+        let c = at(strip.left + rivet.run.to_mm() * strip.f, y);
+        put_sign(board, rivet.made, c, r);
+        if is_named(line, rivet) {
+            put_number(board, strip, c.x, &rivet.id);
+        }
+    }
+}
+
+/// The number of a rivet above the strip, left out where it would touch its neighbour's.
+fn put_number(board: &mut Board, strip: &Strip, x: f64, id: &str) {
+    let half = face::width(id, TABLE, false) / 2.0;
+    let x = x.clamp(
+        strip.left + half - ENDS,
+        strip.left + strip.long - half + ENDS,
+    );
+    let base = strip.top - 1.5;
+    let round = PaperBox::new(x - half, base - TABLE, x + half, base);
+    if is_clear(board, &round, 0.6) {
+        board.text(at(x, base), id, TABLE, Hang::Middle);
+    }
+}
+
+fn put_quarters(board: &mut Board, strip: &Strip) {
+    let names = ["BOTTOM", "LEFT", "TOP", "RIGHT", "BOTTOM"];
+    for (i, words) in names.iter().enumerate() {
+        let x = strip.left + strip.long * i as f64 / 4.0;
+        let (a, b) = (at(x, strip.top - 1.0), at(x, strip.foot + 1.5));
+        board.line(a, b, Pen::Narrow, Pattern::Chain, Role::Centre);
+        let (x, hang) = match i {
+            0 => (x - ENDS, Hang::Start),
+            4 => (x + ENDS, Hang::End),
+            _ => (x, Hang::Middle),
+        };
+        board.text(at(x, strip.foot + 2.5 + TABLE), words, TABLE, hang);
+    }
+}
+
+/// The joint of a ring and the barrel's seam, named below the strip.
+fn put_marks(board: &mut Board, set: &Set<'_>, strip: &Strip) {
+    for mark in joint_marks(set) {
+        let x = strip.at_angle(mark.deg);
+        let (a, b) = (at(x, strip.top), at(x, strip.foot + 1.5));
+        board.line(a, b, mark.stroke.pen, mark.stroke.pattern, mark.stroke.role);
+        let half = face::width(&mark.words, TABLE, false) / 2.0;
+        let base = strip.foot + 2.5 + TABLE;
+        let aside = [0.0, 4.0, -4.0, 8.0, -8.0, 12.0, -12.0, 16.0, -16.0];
+        let free = aside.into_iter().map(|off| x + off).find(|x| {
+            let round = PaperBox::new(x - half, base - TABLE, x + half, base);
+            is_clear(board, &round, 1.0)
+        });
+        if let Some(x) = free {
+            board.text(at(x, base), &mark.words, TABLE, Hang::Middle);
+        }
+    }
+}
+
+/// Where the weld of a piece let in runs over the flange, with its number.
+fn put_pieces(board: &mut Board, set: &Set<'_>, strip: &Strip) {
+    for (number, repair, _) in pieces(set) {
+        for crossing in &repair.crossings {
+            let x = strip.at_angle(crossing.angle_deg);
+            let weld = (at(x, strip.top), at(x, strip.foot));
+            let pattern = Pattern::Continuous;
+            board.line(weld.0, weld.1, Pen::Frame, pattern, Role::Object);
+            let half = face::width(&number, TABLE, true) / 2.0;
+            let free = |x: &f64, base: f64| {
+                let round = PaperBox::new(x - half, base - TABLE, x + half, base);
+                is_clear(board, &round, 0.6)
+            };
+            let bases = [strip.top - 1.5, strip.foot + 2.5 + TABLE];
+            let aside = [0.0, 4.0, -4.0, 8.0, -8.0];
+            let places = bases
+                .into_iter()
+                .flat_map(|base| aside.map(|off| (x + off, base)));
+            if let Some((x, base)) = places.into_iter().find(|(x, base)| free(x, *base)) {
+                board.bold(at(x, base), &number, TABLE, Hang::Middle);
+            }
+        }
+    }
+}
+
+/// What lies along each edge, named between the first quarters where no rivet's number and no quarter's name stands.
+fn put_ends(board: &mut Board, set: &Set<'_>, strip: &Strip) {
+    let other = match set.design.flange {
+        Some(FlangeDesign::Fabricated(_)) => "PLATE",
+        Some(FlangeDesign::Pressed(_)) | None => "HEEL",
+    };
+    let edge = match &set.design.flange {
+        Some(FlangeDesign::Pressed(p)) if p.trim.value() > Length::ZERO => {
+            format!("EDGE, TRIM {} LEFT ON", set.figures.size_short(&p.trim))
+        }
+        _ => "EDGE".to_string(),
+    };
+    let (above, below) = if strip.near {
+        (other, edge.as_str())
+    } else {
+        (edge.as_str(), other)
+    };
+    for (words, base) in [(above, strip.top - 1.5), (below, strip.foot + 2.5 + TABLE)] {
+        let shorter = words.split(',').next().unwrap_or(words);
+        let put = [words, shorter]
+            .into_iter()
+            .find_map(|words| Some((words, clear_along(board, strip, words, base)?)));
+        if let Some((words, x)) = put {
+            board.text(at(x, base), words, TABLE, Hang::Middle);
+        }
+    }
+}
+
+/// The first place along the strip where words on this base line are clear of all others.
+fn clear_along(board: &Board, strip: &Strip, words: &str, base: f64) -> Option<f64> {
+    let half = face::width(words, TABLE, false) / 2.0;
+    let (rise, fall) = rise_and_fall(words, TABLE);
+    let steps = (1..(strip.long / 2.0) as u32).map(|i| strip.left + OFF_BOTTOM + f64::from(i));
+    steps.into_iter().find(|x| {
+        let round = PaperBox::new(x - half, base - rise, x + half, base + fall);
+        is_clear(board, &round, 0.8)
+    })
 }

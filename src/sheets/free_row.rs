@@ -85,25 +85,31 @@ fn put_first_free(
     } else {
         &[Words::After, Words::Before]
     };
-    let mut last = None;
-    for row in rows {
-        for &words in places {
+    let trials: Vec<Board> = rows
+        .flat_map(|row| places.iter().map(move |&words| (row, words)))
+        .map(|(row, words)| {
             let mut trial = Board::new("", "", board.room);
             put(&mut trial, row, words);
-            if is_free(board, &trial, way) {
-                board.take(&trial, 0.0, 0.0);
-                return;
-            }
-            last = Some(trial);
-        }
-    }
-    if let Some(trial) = last {
-        board.take(&trial, 0.0, 0.0);
+            trial
+        })
+        .collect();
+    // An extension line that cannot but pass words is broken beside them when the sheet is done.
+    let free = |extensions| trials.iter().find(|t| is_free(board, t, way, extensions));
+    let found = free(Extensions::Clear).or_else(|| free(Extensions::Broken));
+    if let Some(trial) = found.or(trials.last()) {
+        board.take(trial, 0.0, 0.0);
     }
 }
 
+/// Whether extension lines are to keep clear of words, or are broken beside them.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Extensions {
+    Clear,
+    Broken,
+}
+
 /// Whether what is tried meets nothing that is there: no words on lines, no dimension lines along other lines.
-fn is_free(board: &Board, trial: &Board, way: Way) -> bool {
+fn is_free(board: &Board, trial: &Board, way: Way, extensions: Extensions) -> bool {
     trial.marks.iter().all(|new| match new {
         Mark::Text(text) => {
             let round = text_box(text).grown(CLEAR);
@@ -111,6 +117,9 @@ fn is_free(board: &Board, trial: &Board, way: Way) -> bool {
             !board.marks.iter().any(meets)
         }
         _ => board.marks.iter().all(|old| match old {
+            Mark::Text(_) if extensions == Extensions::Broken && new.role() == Role::Extension => {
+                true
+            }
             Mark::Text(text) => !touches(new, &text_box(text).grown(CLEAR)),
             _ => !run_along(old, new, way),
         }),

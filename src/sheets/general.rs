@@ -4,7 +4,8 @@ use super::board::{Board, PaperBox};
 use super::change_rows::change_table;
 use super::clear::is_clear;
 use super::cloud::put_clouds;
-use super::detail_places::put_places;
+use super::datum_letters::{put_face_datums, put_section_datum};
+use super::detail_places::{at_flange, put_places};
 use super::dimension::{
     FIRST_ROW, Says, across, across_beside, arrow, leader, running_across, running_room,
     running_upwards, upwards,
@@ -25,6 +26,7 @@ use super::route::{Feature, Line, Rows, Side};
 use super::scale::{Scale, largest_scale};
 use super::section::{SectionView, flange_is_near, put_section, whole_depth};
 use super::set::Set;
+use super::side_names::{First, put_side_names};
 use super::standing_notes::{CAUTION, departures, general_notes, hold_points};
 use super::survey_marks::{put_repairs, put_weld_names};
 use super::title_block::revision_table;
@@ -62,6 +64,10 @@ const BESIDE_BAR: f64 = 72.0;
 const LEAST_UNDER: f64 = 12.0;
 /// Room of the titles under running dimensions, mm.
 const TITLE: f64 = 7.0;
+/// From the circle of the heel's detail to the words above it, mm.
+const ABOVE_CIRCLE: f64 = 5.0;
+/// The thickness stands so far below the centre line at least, mm of paper.
+const CLEAR_OF_CENTRE: f64 = 12.0;
 /// Room below a flat plate, whose foot has a dimension of its own, mm.
 const FLAT_FOOT: f64 = 20.0;
 
@@ -327,12 +333,22 @@ fn put_views(board: &mut Board, set: &Set<'_>, views: &PaperBox, plan: &Plan) {
     );
     dimension_section(board, set, &section, &paper);
     let middle = (section.x(0.0) + section.x(depth)) / 2.0;
-    board.bold(at(middle, titles), "SECTION A–A", NOTES, Hang::Middle);
+    board.bold(at(middle, titles), "SECTION X–X", NOTES, Hang::Middle);
     put_places(board, set, (&view, &section), DETAIL_LETTERS);
     put_balloons(board, set, &view, &section);
+    put_face_datums(board, &view, &paper);
+    put_section_datum(board, &section, (paper.top, paper.bottom));
+    let room = board.room;
+    put_side_names(
+        board,
+        set,
+        &section,
+        (paper.top, paper.bottom),
+        (Some(&room), First::Above),
+    );
 }
 
-/// Ends of the cutting plane A–A, arrows the way one looks.
+/// Ends of the cutting plane X–X, arrows the way one looks.
 fn put_cutting_plane(board: &mut Board, view: &View, paper: &PaperBox) {
     let x = view.centre.x;
     for (y, outwards) in [(paper.top, -1.0), (paper.bottom, 1.0)] {
@@ -341,7 +357,7 @@ fn put_cutting_plane(board: &mut Board, view: &View, paper: &PaperBox) {
         let level = (a + b) / 2.0;
         board.dimension_line(at(x, level), at(x + 6.0, level));
         arrow(board, at(x + 6.0, level), 0.0);
-        board.bold(at(x + 7.5, level + 1.75), "A", 3.5, Hang::Start);
+        board.bold(at(x + 7.5, level + 1.75), "X", 3.5, Hang::Start);
     }
 }
 
@@ -494,8 +510,8 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
                 },
             );
         };
-    // Across the plate where no hole stands: as far below the centre line as half a figure wants.
-    let y = clear_height(set);
+    // Across the plate where no hole stands, clear of the centre line.
+    let y = clear_height(set, s.scale);
     let (a, b) = (s.place(0.0, y), s.place(t, y));
     says(
         &fig.size_short(&d.thickness),
@@ -531,7 +547,9 @@ fn dimension_section(board: &mut Board, set: &Set<'_>, s: &SectionView, paper: &
             let limit = right(depth).max(right(0.0)) + section_side(set) + BESIDE_COLUMN - 1.0;
             let end = tip.x + 2.5 + 4.0 + face::width(&words[0], FIGURES, false);
             let aside = if end <= limit { 2.5 } else { -2.5 };
-            let knee = at(tip.x + aside, paper.top - 7.0);
+            // Above the circle of the heel's detail, which no words may stand in.
+            let circle = at_flange(set, s, 1.0).map_or(paper.top, |(c, radius)| c.y - radius);
+            let knee = at(tip.x + aside, (paper.top - 7.0).min(circle - ABOVE_CIRCLE));
             leader(board, tip, knee, &words, FIGURES);
         }
         Some(FlangeDesign::Fabricated(f)) => {
@@ -568,16 +586,23 @@ fn fit_words(set: &Set<'_>, diameter: String, line: f64) -> String {
     }
 }
 
-/// A height near the centre line where no hole is cut through, for the thickness, mm of plate.
-fn clear_height(set: &Set<'_>) -> f64 {
+/// A height below the centre line and clear of it where no hole is cut through and no pad lies, for the thickness, mm of plate.
+fn clear_height(set: &Set<'_>, scale: f64) -> f64 {
+    let design = set.design;
     let open = |y: f64| {
-        set.design.holes.iter().any(|h| {
+        let in_hole = design.holes.iter().any(|h| {
             let r = h.finish.value().to_mm() / 2.0;
             h.at.x.abs() < r && (h.at.y - y).abs() < r + 1.0
-        })
+        });
+        let on_pad = design.pads.iter().any(|pad| {
+            let (at, r) = (pad.at(design), pad.toe_radius().to_mm());
+            at.x.abs() < r && (at.y - y).abs() < r + 1.0
+        });
+        in_hole || on_pad
     };
-    (1..200)
-        .map(|i| -f64::from(i) * 4.0)
+    let first = CLEAR_OF_CENTRE / scale;
+    (0..200)
+        .map(|i| -first - f64::from(i) * 2.0)
         .find(|&y| !open(y))
-        .unwrap_or(0.0)
+        .unwrap_or(-first)
 }

@@ -3,7 +3,10 @@
 use super::at;
 use super::board::Board;
 use super::{PaperPoint, Pattern, Pen, Role};
-use crate::units::angle::sqrt;
+use crate::units::angle::{hypot, sqrt};
+
+/// No line of a hatching is shorter, mm.
+const LEAST: f64 = 0.02;
 
 /// Which way the lines lean; neighbouring parts lean opposite ways.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -33,6 +36,10 @@ pub fn hatch(board: &mut Board, polygons: &[Vec<PaperPoint>], spacing: f64, lean
     while at_line < most {
         let crossings = crossings(polygons, &across, at_line);
         for pair in crossings.chunks_exact(2) {
+            // Where an opening reaches an edge the two are crossed at one place, and nothing lies between.
+            if hypot(pair[1].x - pair[0].x, pair[1].y - pair[0].y) < LEAST {
+                continue;
+            }
             board.line(
                 pair[0],
                 pair[1],

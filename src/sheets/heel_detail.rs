@@ -1,17 +1,26 @@
 //! The heel of a pressed plate with every size that proves it: radii, tangents and the theoretical corner.
 
 use super::board::{Board, PaperBox};
+use super::break_line::put_break;
 use super::details::FLAT_SHOWN;
 use super::dimension::{FIRST_ROW, NEXT_ROW, across, leader, saying, upwards};
 use super::free_row::{across_free, upwards_free};
 use super::hatch::{Lean, hatch};
 use super::letter_size::FIGURES;
-use super::section::{SectionView, flange_is_near, half_shape};
+use super::section::{
+    SectionView, flange_is_near, half_shape, put_rivet_edges, rivet_gaps, rivet_openings,
+};
 use super::set::Set;
+use super::side_names::{First, put_side_names};
 use super::view::Stroke;
 use super::{PaperPoint, Pattern, Pen, Role};
 use crate::design::{FlangeDesign, Pressed, heel_gauge};
 use crate::units::angle::{cos, sin};
+
+/// Words of the inside radius stand so far below its centre, mm of paper.
+const BELOW_CENTRE: f64 = 12.0;
+/// And those of the outside radius so far above the corner and beside it.
+const ABOVE_CORNER: f64 = 9.0;
 
 /// Puts the heel down in a box that holds the section itself; nothing where the flange is not pressed.
 pub fn put_heel_detail(board: &mut Board, set: &Set<'_>, b: &PaperBox, scale: f64) {
@@ -32,6 +41,9 @@ pub fn put_heel_detail(board: &mut Board, set: &Set<'_>, b: &PaperBox, scale: f6
     put_corner(board, set, &s, p);
     put_radii(board, set, &s, p);
     put_lengths(board, set, &s, p);
+    let low = p.tangent_radius.to_mm() - FLAT_SHOWN;
+    let heights = (s.place(0.0, outer).y, s.place(0.0, low).y);
+    put_side_names(board, set, &s, heights, (None, First::Beside));
 }
 
 fn put_metal(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed) {
@@ -40,19 +52,17 @@ fn put_metal(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed) {
     let mut profile = vec![(t, low), (0.0, low)];
     profile.extend(half_shape(set.design));
     let paper: Vec<PaperPoint> = profile.iter().map(|&(u, y)| s.place(u, y)).collect();
-    hatch(board, std::slice::from_ref(&paper), 2.5, Lean::Right);
+    let openings = rivet_openings(set.design, 0.0);
+    let mut metal = vec![paper];
+    metal.extend(rivet_gaps(s, set.design, &openings, 1.0));
+    hatch(board, &metal, 2.5, Lean::Right);
+    put_rivet_edges(board, s, set.design, &openings, (1.0, 4.0));
     let (r, tangent) = (p.heel_radius.value().to_mm(), p.tangent_radius.to_mm());
     let depth = p.depth.to_mm();
     for u in [0.0, t] {
         board.edge_line(s.place(u, low), s.place(u, tangent));
     }
-    board.line(
-        s.place(0.0, low),
-        s.place(t, low),
-        Pen::Narrow,
-        Pattern::Continuous,
-        Role::Object,
-    );
+    put_break(board, s.place(0.0, low), s.place(t, low));
     for radius in [r, r + t] {
         let start = if s.near { 180.0 } else { 270.0 };
         board.arc(
@@ -111,15 +121,18 @@ fn put_radii(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed) {
         let lean = lean_deg.to_radians();
         s.place(t + r - radius * cos(lean), tangent + radius * sin(lean))
     };
-    let tip = on_arc(r, 22.0);
-    let knee = super::at(tip.x + side * 30.0, tip.y + 12.0);
-    let words = vec![format!(
-        "R{} INSIDE, TO GAUGE",
-        fig.size_short(&p.heel_radius)
-    )];
+    // Below the radius centre and the lines that meet in it.
+    let tip = on_arc(r, 12.0);
+    let knee = super::at(tip.x + side * 12.0, s.place(0.0, tangent).y + BELOW_CENTRE);
+    let words = vec![
+        format!("R{} INSIDE,", fig.size_short(&p.heel_radius)),
+        "TO GAUGE".into(),
+    ];
     leader(board, tip, knee, &words, FIGURES);
-    let tip = on_arc(r + t, 9.0);
-    let knee = super::at(tip.x - side * 14.0, s.place(0.0, tangent).y + 9.0);
+    // Along the diagonal, on which the corner stands off.
+    let tip = on_arc(r + t, 45.0);
+    let corner = s.place(0.0, tangent + gauge.corner_to_tangent.to_mm());
+    let knee = super::at(corner.x - side * ABOVE_CORNER, corner.y - ABOVE_CORNER);
     let words = vec![
         format!("R{} OUTSIDE,", fig.short(gauge.outside)),
         format!("{} FROM", fig.short(gauge.corner_to_heel)),
@@ -149,8 +162,9 @@ fn put_lengths(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed) {
         board,
         s.place(0.0, outer),
         s.place(depth, outer),
+        // In brackets: it follows from the two others.
         top - FIRST_ROW - NEXT_ROW,
-        says(&fig.short(p.depth), p.depth),
+        says(&format!("({})", fig.short(p.depth)), p.depth),
     );
     let outwards = if s.near { -1.0 } else { 1.0 };
     upwards_free(
@@ -171,7 +185,8 @@ fn put_lengths(board: &mut Board, set: &Set<'_>, s: &SectionView, p: &Pressed) {
     across_free(
         board,
         (s.place(0.0, low), s.place(t, low)),
-        s.place(0.0, low).y,
+        // Clear of the zigzag where the plate is broken off.
+        s.place(0.0, low).y + 2.0,
         true,
         says(&fig.size_short(thickness), thickness.value()),
     );

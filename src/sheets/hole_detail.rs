@@ -5,10 +5,10 @@ use super::dimension::leader;
 use super::hatch::{Lean, hatch};
 use super::letter_size::{FIGURES, TABLE, wrap};
 use super::mouth_detail::MouthSection;
-use super::pad_detail::{pad_of, put_pad};
+use super::pad_detail::{pad_of, past_the_toe, put_pad};
 use super::pipe_joint::put_pipe_joint;
 use super::plug_detail::put_plug;
-use super::seat::{BROKEN, HATCHING, METAL, Seat, metal};
+use super::seat::{HATCHING, METAL, Seat, metal};
 use super::set::Set;
 use super::stay_end::put_stay_end;
 use super::text_box::rise_and_fall;
@@ -70,12 +70,11 @@ fn put_bare_hole(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> Vec<S
     let pad = pad_of(seat, one);
     let end = (seat.hole + METAL)
         .max(clear_radius + METAL)
-        .max(pad.map_or(0.0, |(pad, _)| {
-            pad.diameter.value().to_mm() / 2.0 + 2.0 * METAL
-        }));
+        .max(pad.map_or(0.0, |pad| past_the_toe(pad)));
     seat.plate(board, end);
+    seat.rims(board, &[0.0, seat.t], seat.hole);
     seat.axis(board, -METAL, seat.t + METAL);
-    let mut words = put_pad(board, seat, one);
+    let mut words = put_pad(board, seat, one, &|_| None);
     seat.along(board, (0.0, seat.t), end, &thickness(seat));
     put_hole_size(board, seat);
     if let Some(clear) = &one.needs_clear {
@@ -120,7 +119,7 @@ fn put_mouth(board: &mut Board, seat: &Seat<'_, '_>, mouth: &MouthSpec) -> Vec<S
         }
         hatch(board, &[polygon], HATCHING, Lean::Right);
     }
-    seat.twice(board, (0.0, end), (seat.t, end), BROKEN);
+    seat.break_plate(board, end);
     let (rim, face) = section.rim_and_face();
     seat.axis(board, rim.min(0.0), rim.max(seat.t));
     seat.along(board, (0.0, seat.t), end, &thickness(seat));

@@ -3,14 +3,23 @@
 use super::at;
 use super::board::{Board, PaperBox};
 use super::dimension::arrow;
+use super::face_view::flange_rim;
 use super::letter_size::{LABEL, TABLE};
 use super::section::flange_is_near;
+use super::view::PlateBox;
 use super::{Hang, Pattern, Pen, Role};
 use crate::design::Design;
 use crate::spec::{Kind, ViewFrom};
 
 /// Least height that the figure wants, mm.
 pub const HEIGHT: f64 = 34.0;
+
+/// Half the thickness of the plate as drawn, mm.
+const PLATE: f64 = 0.6;
+/// From the barrel's foot down to the viewing arrow, mm.
+const VIEW: f64 = 4.5;
+/// A plate carried below the barrel is drawn so far below it at most, mm.
+const DEEPEST: f64 = 5.5;
 
 /// Puts the key plan into a box at least 70 mm wide.
 pub fn put_key_plan(board: &mut Board, b: PaperBox, design: &Design) {
@@ -53,10 +62,13 @@ pub fn put_key_plan(board: &mut Board, b: PaperBox, design: &Design) {
             edge(board, corners[i], corners[(i + 1) % 4]);
         }
     }
-    let plate_x = match design.kind {
-        Kind::SmokeboxTubePlate => smokebox + 3.0,
+    let heights = plate_heights(design);
+    let plate_x = match (design.kind, is_wider(heights)) {
+        // A plate wider than the barrel stands before its end.
+        (Kind::SmokeboxTubePlate, true) => smokebox - PLATE,
+        (Kind::SmokeboxTubePlate, false) => smokebox + 3.0,
     };
-    put_plate(board, plate_x, top, foot, design);
+    put_plate(board, plate_x, (top, foot), (heights, design));
     let caption = |board: &mut Board, x: f64, words: &str| {
         board.text(
             at(x, (top + foot) / 2.0 + LABEL / 2.0),
@@ -68,7 +80,7 @@ pub fn put_key_plan(board: &mut Board, b: PaperBox, design: &Design) {
     caption(board, (left + smokebox) / 2.0, "SMOKEBOX");
     caption(board, (smokebox + 8.0 + firebox) / 2.0, "BARREL");
     caption(board, (firebox + right) / 2.0, "FIREBOX");
-    put_viewing_arrow(board, plate_x, foot + 4.5, design.view_from);
+    put_viewing_arrow(board, plate_x, foot + VIEW, design.view_from);
     let y = casing_foot + 0.5;
     board.dimension_line(at(left + 16.0, y), at(left, y));
     arrow(board, at(left - 2.0, y), 180.0);
@@ -80,8 +92,29 @@ pub fn put_key_plan(board: &mut Board, b: PaperBox, design: &Design) {
     );
 }
 
+/// Highest and lowest place of the plate, as a share of the barrel's inside radius up and down; one where it fits the barrel.
+fn plate_heights(design: &Design) -> (f64, f64) {
+    let Some(flange) = &design.flange else {
+        return (1.0, 1.0);
+    };
+    let (outside, _) = flange_rim(design, flange);
+    let edge = PlateBox::round(&design.edge);
+    let share = |reach: f64| (reach / outside).max(1.0);
+    (share(edge.top), share(-edge.bottom))
+}
+
+/// Whether a plate reaches beyond the barrel that its flange stands in.
+fn is_wider((up, down): (f64, f64)) -> bool {
+    up.max(down) > 1.0
+}
+
 /// The plate in solid black, its flange on the side it stands towards; the smokebox lies to the left.
-fn put_plate(board: &mut Board, x: f64, top: f64, foot: f64, design: &Design) {
+fn put_plate(
+    board: &mut Board,
+    x: f64,
+    (top, foot): (f64, f64),
+    ((up, down), design): ((f64, f64), &Design),
+) {
     let towards_smokebox = flange_is_near(design) == (design.view_from == ViewFrom::Smokebox);
     let side = if towards_smokebox { -1.0 } else { 1.0 };
     let solid = |board: &mut Board, x0: f64, y0: f64, x1: f64, y1: f64| {
@@ -90,7 +123,9 @@ fn put_plate(board: &mut Board, x: f64, top: f64, foot: f64, design: &Design) {
             Role::Object,
         );
     };
-    solid(board, x - 0.6, top + 0.4, x + 0.6, foot - 0.4);
+    let (middle, half) = ((top + foot) / 2.0, (foot - top) / 2.0 - 0.4);
+    let lowest = middle + (half * down).min(half + DEEPEST);
+    solid(board, x - PLATE, middle - half * up, x + PLATE, lowest);
     if design.flange.is_some() {
         for y in [top + 0.4, foot - 1.4] {
             solid(board, x, y, x + side * 4.5, y + 1.0);

@@ -55,7 +55,7 @@ pub fn put_key_views(board: &mut Board, set: &Set<'_>, within: (f64, f64)) -> Sc
     let top = view.y(edge.top) - 11.0;
     board.text(at(0.0, top), "FACE VIEW", TABLE, Hang::Middle);
     let middle = (section.x(0.0) + section.x(depth)) / 2.0;
-    board.text(at(middle, top), "SECTION A–A", TABLE, Hang::Middle);
+    board.text(at(middle, top), "SECTION X–X", TABLE, Hang::Middle);
     put_places(board, set, (&view, &section), REACH);
     scale
 }

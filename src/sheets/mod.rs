@@ -7,6 +7,7 @@ mod as_made_tables;
 pub mod audit;
 mod banner;
 mod board;
+mod break_line;
 mod change_rows;
 mod check_figure;
 mod check_tables;
@@ -18,6 +19,7 @@ mod curves;
 mod cut_sizes;
 mod cut_tables;
 mod dashes;
+mod datum_letters;
 mod design_check;
 mod detail_letters;
 mod detail_places;
@@ -99,6 +101,8 @@ mod second_opinion;
 mod section;
 mod set;
 mod setting_out;
+mod sheet_references;
+mod side_names;
 mod signed;
 #[cfg(test)]
 mod spacing;
@@ -127,6 +131,8 @@ mod tube_record;
 mod tube_seat;
 mod tubes_lengthwise;
 mod view;
+#[cfg(test)]
+mod views_agree;
 mod warning;
 mod weld_numbers;
 #[cfg(test)]
@@ -185,8 +191,12 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
     let mut boards = general::general(set);
     boards.extend(setting_out::setting_out(set));
     boards.extend(least_paper(set, flange_rivets::flange_and_rivets));
-    boards.extend(details::on_least_paper(set));
-    boards.extend(least_paper(set, test_map::test_map));
+    let first = boards.len() + 1;
+    let details = details::on_least_paper(set, first);
+    let tests = least_paper(set, test_map::test_map);
+    refer(set, &mut boards, (first, details.len(), tests.len()));
+    boards.extend(details);
+    boards.extend(tests);
     boards.extend(as_cut::as_cut(set));
     boards.extend(least_paper(set, design_check::design_check));
     boards.extend(marking_out::marking_out(set));
@@ -201,6 +211,22 @@ fn boards(set: &Set<'_>) -> Vec<Board> {
     boards.extend(least_paper(set, summary::summary));
     boards.extend(templates::templates(set));
     boards
+}
+
+/// Says on the general arrangement where its lettered places are enlarged, and where its parts are listed if they are not there.
+fn refer(set: &Set<'_>, boards: &mut [Board], (first, details, tests): (usize, usize, usize)) {
+    let mut lines = Vec::new();
+    if details > 0 {
+        let words = sheet_references::sheets(first, details);
+        lines.push(format!("DETAILS IN LETTERED CIRCLES: {words}"));
+    }
+    if tests > 0 && part_balloons::has_parts(set) && !general::lists_parts(set) {
+        let words = sheet_references::sheets(first + details, 1);
+        lines.push(format!("PARTS IN NUMBERED CIRCLES: {words}"));
+    }
+    if let (Some(general), false) = (boards.first_mut(), lines.is_empty()) {
+        sheet_references::put_reference(general, &lines);
+    }
 }
 
 /// Furniture and numbers, once it is known how many sheets there are.

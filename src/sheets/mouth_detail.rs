@@ -162,7 +162,7 @@ mod tests {
                         towards.name()
                     );
                     assert!(row.contains(&words), "{row}");
-                    let sheets = finish(set, details(set));
+                    let sheets = finish(set, details(set, 4));
                     let words: Vec<&str> = sheets
                         .iter()
                         .flat_map(|sheet| &sheet.marks)

@@ -3,97 +3,146 @@
 use super::Role;
 use super::board::Board;
 use super::hatch::Lean;
-use super::seat::Seat;
+use super::seat::{METAL, Seat};
 use super::view::Stroke;
-use crate::spec::{HoleSet, Pad, PadAt, PadHole, ViewFrom};
-use crate::units::angle::hypot;
+use super::weld_numbers::pad_weld_numbers;
+use crate::design::PlacedPad;
+use crate::spec::{HoleSet, ViewFrom};
+use crate::units::Size;
 
-/// The pad of a group and where it lies, where there is one.
-pub fn pad_of<'a>(seat: &'a Seat<'_, '_>, one: &'a HoleSet) -> Option<(&'a Pad, &'a PadAt)> {
-    let at = one.pad.as_ref()?;
-    let pads = &seat.set.spec.written.pads;
-    Some((pads.iter().find(|pad| pad.name == at.name)?, at))
+/// The pad of a group, where there is one.
+pub fn pad_of<'a>(seat: &Seat<'a, '_>, one: &HoleSet) -> Option<&'a PlacedPad> {
+    one.pad.as_ref()?;
+    let design = seat.set.design;
+    let mut pads = design.pads.iter();
+    pads.find(|pad| design.holes[pad.hole].group == seat.group)
 }
 
-/// From the pad's centre to the nearest hole of a set, and that hole's radius, mm.
-fn nearest(holes: &PadHole) -> Option<(f64, f64)> {
-    let radii = holes.at.iter();
-    let radii = radii.map(|(x, y)| hypot(x.value().to_mm(), y.value().to_mm()));
-    let nearest = radii.min_by(f64::total_cmp)?;
-    Some((nearest, holes.hole.value().to_mm() / 2.0))
+/// How far from the axis the plate is shown round a pad: past the toe of its weld, mm.
+pub fn past_the_toe(pad: &PlacedPad) -> f64 {
+    pad.toe_radius().to_mm() + METAL
 }
 
-/// Whether a hole leaves metal between itself and the pad's centre: one that does not is the pad's bore.
-fn holds_aside(r: f64, half: f64) -> bool {
-    r > half
+/// Depths of a pad's face on the plate and of its own face.
+pub fn pad_faces(seat: &Seat<'_, '_>, pad: &PlacedPad) -> (f64, f64) {
+    let thick = pad.thickness.to_mm();
+    match pad.side {
+        ViewFrom::Smokebox => (seat.t, seat.t + thick),
+        ViewFrom::Firebox => (0.0, -thick),
+    }
 }
 
-/// Radius of the opening in the middle of the pad, mm: its bore, or a hole drilled or tapped there.
-fn bore_of(pad: &Pad) -> Option<f64> {
-    let bore = pad.bore.as_ref().map(|bore| bore.value().to_mm() / 2.0);
-    let mut holes = pad.holes.iter().filter_map(nearest);
-    let tapped = |(r, half)| (!holds_aside(r, half)).then_some(half);
-    bore.or_else(|| holes.find_map(tapped))
+/// The nearest of the pad's own holes to its middle: that distance and the hole's radius, mm.
+fn nearest_hole(pad: &PlacedPad) -> Option<(f64, f64)> {
+    let holes = pad.holes.iter();
+    let apart = holes.map(|(at, wide)| (at.radius(), wide.to_mm() / 2.0));
+    apart.min_by(|a, b| a.0.total_cmp(&b.0))
 }
 
 /// Puts the pad down with its sizes; tells what is said of it. Nothing where there is none.
-pub fn put_pad(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> Vec<String> {
-    let Some((pad, at)) = pad_of(seat, one) else {
+///
+/// `tapped` is the radius at a depth of a hole that is tapped through plate and pad together; none where the pad has an opening of
+/// its own.
+pub fn put_pad(
+    board: &mut Board,
+    seat: &Seat<'_, '_>,
+    one: &HoleSet,
+    tapped: &dyn Fn(f64) -> Option<f64>,
+) -> Vec<String> {
+    let Some(pad) = pad_of(seat, one) else {
         return Vec::new();
     };
+    let written = &seat.set.spec.written.pads[pad.part];
     let fig = seat.set.figures;
-    let thick = pad.thickness.value().to_mm();
-    let (face, end) = match at.side {
-        ViewFrom::Smokebox => (seat.t, seat.t + thick),
-        ViewFrom::Firebox => (0.0, -thick),
+    let (face, end) = pad_faces(seat, pad);
+    let outer = pad.diameter.to_mm() / 2.0;
+    let opening = |depth: f64| match written.bore {
+        Some(_) => pad.opening.to_mm() / 2.0,
+        None => tapped(depth).unwrap_or(pad.opening.to_mm() / 2.0),
     };
-    let outer = pad.diameter.value().to_mm() / 2.0;
-    let bore = bore_of(pad).unwrap_or(seat.hole);
-    let aside = |(r, half)| holds_aside(r, half).then_some((r - half, r + half));
-    let rivets = pad.holes.iter().filter_map(nearest).find_map(aside);
-    seat.cut_round(board, (face, end), (bore, outer), (Lean::Left, rivets));
-    for y in [bore, outer] {
-        seat.twice(board, (face, y), (end, y), Stroke::SEEN);
-    }
-    seat.twice(board, (end, bore), (end, outer), Stroke::SEEN);
-    let mut words = vec![format!("{}: A PART OF ITS OWN", pad.name.to_uppercase())];
-    if let Some(leg) = &at.weld_leg {
-        let z = leg.value().to_mm();
-        let way = if end > face { 1.0 } else { -1.0 };
-        for hand in [1.0, -1.0] {
-            let corners = [(face, outer), (face, outer + z), (face + way * z, outer)];
-            let weld = corners.map(|(u, y)| seat.place(u, y * hand)).to_vec();
-            board.filled(weld, Role::Object);
-        }
+    put_metal(board, seat, pad, &opening);
+    let mut words = vec![format!(
+        "{}: A PART OF ITS OWN",
+        written.name.to_uppercase()
+    )];
+    if let Some(leg) = &pad.weld_leg {
+        put_weld(board, seat, (face, end, outer), leg);
+        let of_group = |id: &str| {
+            let mut holes = seat.set.design.holes.iter();
+            holes.any(|hole| hole.group == seat.group && hole.id == id)
+        };
         words.push(format!(
-            "WELDED ALL ROUND, LEG {} AS THE WORKS GIVES IT",
+            "WELD {} ALL ROUND, LEG {} AS THE WORKS GIVES IT",
+            pad_weld_numbers(seat.set, of_group).join(", "),
             fig.size_short(leg)
         ));
     }
-    for hole in &pad.holes {
-        if let Some((r, half)) = nearest(hole).filter(|&(r, half)| holds_aside(r, half)) {
-            for edge in [r - half, r + half] {
+    if let Some((r, _)) = nearest_hole(pad) {
+        let (a, b) = (
+            face.min(end).min(0.0) - 4.0,
+            face.max(end).max(seat.t) + 4.0,
+        );
+        seat.twice(board, (a, r), (b, r), Stroke::CENTRE);
+    }
+    words.extend(written.holes.iter().map(|hole| {
+        let size = fig.size_short(&hole.hole);
+        format!("{} {} ⌀{size}", hole.at.len(), hole.name.to_uppercase())
+    }));
+    words.extend(written.remarks.as_ref().map(|words| words.to_uppercase()));
+    let (low, high) = (face.min(end), face.max(end));
+    seat.along(
+        board,
+        (low, high),
+        outer,
+        &fig.size_short(&written.thickness),
+    );
+    let says = format!("⌀{} PAD", fig.size_short(&written.diameter));
+    let outwards = matches!(pad.side, ViewFrom::Smokebox);
+    seat.across(board, end, outwards, pad.diameter, &says);
+    words
+}
+
+/// The pad's metal above and below the axis, its edges and those of its nearest hole.
+fn put_metal(
+    board: &mut Board,
+    seat: &Seat<'_, '_>,
+    pad: &PlacedPad,
+    opening: &dyn Fn(f64) -> f64,
+) {
+    let (face, end) = pad_faces(seat, pad);
+    let outer = pad.diameter.to_mm() / 2.0;
+    let (at_face, at_end) = (opening(face), opening(end));
+    let inner = (at_face, at_end);
+    match nearest_hole(pad) {
+        Some((r, half)) => {
+            let (from, to) = (r - half, r + half);
+            seat.cut_between(board, (face, end), (inner, (from, from)), Lean::Left);
+            seat.cut_between(board, (face, end), ((to, to), (outer, outer)), Lean::Left);
+            for edge in [from, to] {
                 seat.twice(board, (face, edge), (end, edge), Stroke::SEEN);
             }
-            let (a, b) = (
-                face.min(end).min(0.0) - 4.0,
-                face.max(end).max(seat.t) + 4.0,
-            );
-            seat.twice(board, (a, r), (b, r), Stroke::CENTRE);
         }
-        words.push(format!(
-            "{} {} ⌀{}",
-            hole.at.len(),
-            hole.name.to_uppercase(),
-            fig.size_short(&hole.hole)
-        ));
+        None => seat.cut_between(board, (face, end), (inner, (outer, outer)), Lean::Left),
     }
-    let (low, high) = (face.min(end), face.max(end));
-    seat.along(board, (low, high), outer, &fig.size_short(&pad.thickness));
-    let says = format!("⌀{} PAD", fig.size_short(&pad.diameter));
-    let outwards = matches!(at.side, ViewFrom::Smokebox);
-    seat.across(board, end, outwards, pad.diameter.value(), &says);
-    words
+    seat.twice(board, (face, outer), (end, outer), Stroke::SEEN);
+    seat.twice(board, (face, at_face), (end, at_end), Stroke::SEEN);
+    seat.twice(board, (end, at_end), (end, outer), Stroke::SEEN);
+}
+
+/// The weld round the pad's edge.
+fn put_weld(
+    board: &mut Board,
+    seat: &Seat<'_, '_>,
+    (face, end, outer): (f64, f64, f64),
+    leg: &Size,
+) {
+    let z = leg.value().to_mm();
+    let way = if end > face { z } else { -z };
+    for hand in [1.0, -1.0] {
+        let corners = [(face, outer), (face, outer + z), (face + way, outer)];
+        let weld = corners.map(|(u, y)| seat.place(u, y * hand)).to_vec();
+        board.filled(weld, Role::Object);
+    }
 }
 
 #[cfg(test)]
@@ -111,13 +160,13 @@ mod tests {
                 let written = &set.spec.written;
                 for (i, one) in written.holes.iter().enumerate() {
                     let seat = Seat::new(set, written.tubes.len() + i, 1.0);
-                    let Some((pad, _)) = pad_of(&seat, one) else {
+                    let Some(pad) = pad_of(&seat, one) else {
                         continue;
                     };
                     let mut board = set.board("details", "Details");
-                    put_pad(&mut board, &seat, one);
+                    put_pad(&mut board, &seat, one, &|_| None);
                     let axis = seat.place(0.0, 0.0).y;
-                    let bore = bore_of(pad).unwrap_or(seat.hole);
+                    let bore = pad.opening.to_mm() / 2.0;
                     let mut lines = 0;
                     for mark in &board.marks {
                         if let Mark::Line {

@@ -9,7 +9,7 @@ use super::table::Table;
 use super::view::{PlateBox, View};
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
 use crate::design::{FlangeDesign, Hole, Point};
-use crate::spec::{Flange, Pad};
+use crate::spec::Flange;
 use crate::units::angle::{PI, cos, sin};
 
 /// Radius of the circle round a number, mm.
@@ -24,24 +24,24 @@ const CLEAR: f64 = 0.8;
 const DIRECTIONS: i32 = 24;
 
 /// One part.
-struct Part<'a> {
+struct Part {
     name: String,
     number_off: u32,
     size: String,
     material: String,
-    shows: Shows<'a>,
+    shows: Shows,
 }
 
 /// Where a part is seen.
-enum Shows<'a> {
+enum Shows {
     Plate,
     Ring,
-    /// Round the holes of the set that names it.
-    Pad(&'a Pad),
+    /// The pads made of this part of the spec's list.
+    Pad(usize),
 }
 
 /// The parts in the order of their numbers; none where the plate is the only one.
-fn parts<'a>(set: &Set<'a>) -> Vec<Part<'a>> {
+fn parts(set: &Set<'_>) -> Vec<Part> {
     let written = &set.spec.written;
     let fig = set.figures;
     let off = |number: Option<u32>| number.unwrap_or(1);
@@ -73,7 +73,7 @@ fn parts<'a>(set: &Set<'a>) -> Vec<Part<'a>> {
             shows: Shows::Ring,
         });
     }
-    for pad in &written.pads {
+    for (i, pad) in written.pads.iter().enumerate() {
         let material = pad.material.as_ref();
         parts.push(Part {
             name: pad.name.clone(),
@@ -84,13 +84,18 @@ fn parts<'a>(set: &Set<'a>) -> Vec<Part<'a>> {
                 fig.size_short(&pad.thickness)
             ),
             material: material.map_or_else(|| "as the plate".into(), |m| m.grade.clone()),
-            shows: Shows::Pad(pad),
+            shows: Shows::Pad(i),
         });
     }
     match parts.len() {
         1 => Vec::new(),
         _ => parts,
     }
+}
+
+/// Whether the plate is made of several parts.
+pub fn has_parts(set: &Set<'_>) -> bool {
+    !parts(set).is_empty()
 }
 
 /// The list of parts under a title; none where the plate is the only one.
@@ -167,22 +172,20 @@ fn on_ring(set: &Set<'_>, s: &SectionView) -> Vec<PaperPoint> {
     [-middle, middle].map(|y| s.place(along, y)).to_vec()
 }
 
-/// Beside each hole that the pad thickens the plate round, half-way to the pad's edge.
-fn on_pad(set: &Set<'_>, view: &View, pad: &Pad) -> Vec<PaperPoint> {
-    let sets = set.spec.written.holes.iter().enumerate();
-    let paths: Vec<String> = sets
-        .filter(|(_, holes)| holes.pad.as_ref().is_some_and(|at| at.name == pad.name))
-        .map(|(i, _)| format!("holes[{i}]"))
-        .collect();
+/// Half-way between the opening of each pad of this part and its edge, where no hole of its own stands.
+fn on_pad(set: &Set<'_>, view: &View, part: usize) -> Vec<PaperPoint> {
     let design = set.design;
-    let padded = |hole: &&Hole| paths.contains(&design.groups[hole.group].path);
     let mut tips = Vec::new();
-    for hole in design.holes.iter().filter(padded) {
-        let r = (hole.finish.value() + pad.diameter.value()).to_mm() / 4.0;
+    for pad in design.pads.iter().filter(|pad| pad.part == part) {
+        let middle = pad.at(design);
+        let r = (pad.opening + pad.diameter).to_mm() / 4.0;
         for turn in 0..DIRECTIONS {
             let a = 2.0 * PI * f64::from(turn) / f64::from(DIRECTIONS);
-            let place = Point::new(hole.at.x + r * cos(a), hole.at.y + r * sin(a));
-            tips.push(view.place(place));
+            let off = Point::new(r * cos(a), r * sin(a));
+            let mut holes = pad.holes.iter();
+            if !holes.any(|(at, wide)| at.distance(off) < wide.to_mm()) {
+                tips.push(view.place(Point::new(middle.x + off.x, middle.y + off.y)));
+            }
         }
     }
     tips

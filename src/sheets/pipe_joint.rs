@@ -1,17 +1,24 @@
 //! The face that a pipe is jointed on: its diameter, the studs that stand in it, and the pipe's flange as a neighbouring part.
 
+use super::Pattern;
 use super::board::Board;
 use super::hole_detail::{hole_words, thickness};
-use super::pad_detail::put_pad;
+use super::pad_detail::{pad_faces, pad_of, past_the_toe, put_pad};
 use super::seat::{METAL, Seat};
 use super::set::Set;
 use super::view::Stroke;
 use crate::design::Hole;
-use crate::spec::HoleSet;
+use crate::spec::{HoleSet, ViewFrom};
 use crate::units::Length;
 
 /// Thickness of the neighbouring flange as drawn, mm: it is the pipe's, and no size of this drawing.
 const FLANGE: f64 = 12.0;
+
+/// Edges of the neighbouring part: so short that a line of long dashes would not show them whole.
+const NEIGHBOUR: Stroke = Stroke {
+    pattern: Pattern::Dashed,
+    ..Stroke::ADJACENT
+};
 
 /// Puts plate and joint face down; tells what is said in words.
 pub fn put_pipe_joint(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> Vec<String> {
@@ -20,32 +27,46 @@ pub fn put_pipe_joint(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> 
     };
     let fig = seat.set.figures;
     let outer = face.diameter.value().to_mm() / 2.0;
-    let end = outer + METAL;
+    let pad = pad_of(seat, one);
+    let end = pad.map_or(outer + METAL, |pad| past_the_toe(pad).max(outer + METAL));
     seat.plate_with_hole(board, end, stud_hole(seat, one, outer));
-    let flange = seat.t + FLANGE;
-    seat.twice(board, (seat.t, outer), (flange, outer), Stroke::ADJACENT);
-    seat.twice(
-        board,
-        (flange, outer),
-        (flange, seat.hole),
-        Stroke::ADJACENT,
-    );
+    // A pad on the smokebox side bears the joint.
+    let on_pad = pad.filter(|pad| pad.side == ViewFrom::Smokebox);
+    let joint = on_pad.map_or(seat.t, |pad| pad_faces(seat, pad).1);
+    let flange = joint + FLANGE;
+    put_flange(board, seat, (joint, flange), outer);
     seat.axis(board, -METAL, flange);
-    let studs = put_studs(board, seat, one, outer);
-    let mut words = put_pad(board, seat, one);
+    let studs = put_studs(board, seat, one, (outer, flange));
+    let mut words = put_pad(board, seat, one, &|_| None);
+    seat.rims(board, &[0.0, joint], seat.hole);
     seat.along(board, (0.0, seat.t), end, &thickness(seat));
     let finish = seat.set.design.groups[seat.group].finish.value();
     let says = format!("⌀{} HOLE", hole_words(seat));
     seat.across(board, 0.0, false, finish, &says);
     let says = format!("⌀{} JOINT FACE", fig.size_short(&face.diameter));
-    seat.across(board, seat.t, true, face.diameter.value(), &says);
+    seat.across(board, joint, true, face.diameter.value(), &says);
     words.push("FLANGE SHOWN AS A NEIGHBOURING PART: TO THE PIPE'S OWN DRAWING".into());
-    words.push(studs);
+    if pad.is_none_or(|pad| pad.holes.is_empty()) {
+        words.push(studs);
+    }
     words
 }
 
+/// The outline of the pipe's flange between two depths: its thickness and bore are the pipe's, and no sizes of this drawing.
+fn put_flange(board: &mut Board, seat: &Seat<'_, '_>, (joint, end): (f64, f64), outer: f64) {
+    for r in [outer, seat.hole] {
+        seat.twice(board, (joint, r), (end, r), NEIGHBOUR);
+    }
+    seat.line(board, (end, outer), (end, -outer), NEIGHBOUR);
+}
+
 /// The studs of the face, by the holes that they stand in; tells what is said of them.
-fn put_studs(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet, outer: f64) -> String {
+fn put_studs(
+    board: &mut Board,
+    seat: &Seat<'_, '_>,
+    one: &HoleSet,
+    (outer, flange): (f64, f64),
+) -> String {
     let set = seat.set;
     let Some(name) = one.joint_face.as_ref().and_then(|face| face.studs.as_ref()) else {
         return "STUDS TO THE WORKS' STANDARD".into();
@@ -60,7 +81,7 @@ fn put_studs(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet, outer: f64) 
         for edge in [r - half, r + half] {
             seat.twice(board, (0.0, edge), (seat.t, edge), Stroke::SEEN);
         }
-        seat.twice(board, (-4.0, r), (seat.t + FLANGE + 4.0, r), Stroke::CENTRE);
+        seat.twice(board, (-4.0, r), (flange + 4.0, r), Stroke::CENTRE);
     }
     let alike = radii
         .windows(2)

@@ -1,8 +1,9 @@
 //! A taper plug in its hole: taper and thread as gauged, how far its large end stands out, and the square on its head.
 
 use super::board::Board;
+use super::hatch::Lean;
 use super::hole_detail::{hole_words, put_hole_leader, thickness};
-use super::pad_detail::{pad_of, put_pad};
+use super::pad_detail::{pad_of, past_the_toe, put_pad};
 use super::seat::{BROKEN, METAL, ROOT, Seat};
 use super::view::Stroke;
 use crate::spec::{HoleSet, PlugSpec};
@@ -19,18 +20,29 @@ pub fn put_plug(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> Vec<St
     let Some(plug) = &one.plug else {
         return Vec::new();
     };
-    let pad = pad_of(seat, one);
-    let pad = pad.map_or(0.0, |(pad, _)| pad.diameter.value().to_mm() / 2.0 + METAL);
-    let end = (plug.large_end.value().to_mm() / 2.0 + METAL).max(pad + METAL / 2.0);
-    seat.plate(board, end);
+    let pad = pad_of(seat, one).map_or(0.0, past_the_toe);
+    let end = (plug.large_end.value().to_mm() / 2.0 + METAL).max(pad);
+    let tapped = |depth: f64| seat.hole - (seat.t - depth) / plug.taper_one_in / 2.0;
+    put_plate(board, seat, end, &tapped);
     let (large, small) = put_body(board, seat, plug);
     put_head(board, seat, plug, large);
     let out = plug.square.as_ref().map_or(0.0, |_| HEAD);
     seat.axis(board, small, large + out);
-    let mut words = put_pad(board, seat, one);
+    let mut words = put_pad(board, seat, one, &|depth| Some(tapped(depth)));
     put_sizes(board, seat, plug, (large, small), end);
     words.extend(words_of(seat, plug));
     words
+}
+
+/// The plate, its hole tapered as it is tapped.
+fn put_plate(board: &mut Board, seat: &Seat<'_, '_>, end: f64, tapped: &dyn Fn(f64) -> f64) {
+    let inner = (tapped(0.0), tapped(seat.t));
+    seat.cut_between(board, (0.0, seat.t), (inner, (end, end)), Lean::Right);
+    for (u, r) in [(0.0, inner.0), (seat.t, inner.1)] {
+        seat.twice(board, (u, r), (u, end), Stroke::SEEN);
+    }
+    seat.twice(board, (0.0, inner.0), (seat.t, inner.1), Stroke::SEEN);
+    seat.break_plate(board, end);
 }
 
 /// How far the large end stands out from the smokebox face: the hole is as wide as the plug there.
@@ -66,12 +78,13 @@ fn put_body(board: &mut Board, seat: &Seat<'_, '_>, plug: &PlugSpec) -> (f64, f6
         (large, -radius(large)),
         Stroke::SEEN,
     );
-    let last = if known.is_some() {
-        Stroke::SEEN
-    } else {
-        BROKEN
-    };
-    seat.line(board, (small, radius(small)), (small, -radius(small)), last);
+    match known {
+        Some(_) => {
+            let ends = ((small, radius(small)), (small, -radius(small)));
+            seat.line(board, ends.0, ends.1, Stroke::SEEN);
+        }
+        None => seat.break_across(board, small, radius(small)),
+    }
     (large, small)
 }
 
@@ -81,7 +94,7 @@ fn put_head(board: &mut Board, seat: &Seat<'_, '_>, plug: &PlugSpec, large: f64)
     let r = square.value().to_mm() / 2.0;
     let end = large + HEAD;
     seat.twice(board, (large, r), (end, r), Stroke::SEEN);
-    seat.line(board, (end, r), (end, -r), BROKEN);
+    seat.break_across(board, end, r);
     for hand in [1.0, -1.0] {
         seat.line(board, (large, r * hand), (end, -r * hand), BROKEN);
     }

@@ -1,13 +1,14 @@
 //! The end of a ring before it is welded: bevels and gap as the works gives them. No weld is worked out here.
 
 use super::board::Board;
+use super::break_line::put_break;
 use super::dimension::{leader, saying};
 use super::free_row::{across_free, upwards_free};
 use super::hatch::{Lean, hatch};
 use super::letter_size::{FIGURES, TABLE};
 use super::seat::{HATCHING, metal};
 use super::set::Set;
-use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
+use super::{Hang, PaperPoint, at};
 use crate::design::{Fabricated, FlangeDesign};
 use crate::spec::{Bevel, Flange, WeldPreparation};
 use crate::units::Length;
@@ -86,7 +87,8 @@ pub fn put_preparation(board: &mut Board, set: &Set<'_>, scale: f64) {
         side > 0.0,
         says(&fig.size_short(thickness), thickness.value()),
     );
-    put_depths(board, set, ring, preparation, &place, scale);
+    let backs = (gap + in_back, gap, gap + out_back);
+    put_depths(board, set, (ring, preparation), (&place, scale), backs);
     if let Some(gap) = &preparation.root_gap
         && gap.value() > Length::ZERO
     {
@@ -107,7 +109,8 @@ pub fn put_preparation(board: &mut Board, set: &Set<'_>, scale: f64) {
     ] {
         if let Some(Bevel { angle, .. }) = bevel {
             let tip = place(gap + back / 2.0, y - up * deep / 2.0);
-            let knee = at(tip.x + side * 11.0, place(0.0, y).y - up * 6.0);
+            // Steeper than the bevel, that the line is not taken for its edge.
+            let knee = at(tip.x + side * 2.0, place(0.0, y).y - up * 8.0);
             leader(
                 board,
                 tip,
@@ -131,16 +134,13 @@ fn put_metal(
     for pair in [(0, 1), (1, 2), (2, 3), (3, 4), (5, 0)] {
         board.edge_line(ring[pair.0], ring[pair.1]);
     }
-    let broken = |board: &mut Board, a: PaperPoint, b: PaperPoint| {
-        board.line(a, b, Pen::Narrow, Pattern::Continuous, Role::Object);
-    };
-    broken(board, ring[4], ring[5]);
+    put_break(board, ring[4], ring[5]);
     let (low, high) = (-ASIDE, h + ASIDE);
     let plate = [(0.0, low), (0.0, high), (-t, high), (-t, low)].map(|(u, y)| place(u, y));
     hatch(board, &[plate.to_vec()], HATCHING, Lean::Right);
     board.edge_line(plate[0], plate[1]);
     for i in 1..4 {
-        broken(board, plate[i], plate[(i + 1) % 4]);
+        put_break(board, plate[i], plate[(i + 1) % 4]);
     }
 }
 
@@ -148,10 +148,9 @@ fn put_metal(
 fn put_depths(
     board: &mut Board,
     set: &Set<'_>,
-    ring: &Fabricated,
-    preparation: &WeldPreparation,
-    place: &impl Fn(f64, f64) -> PaperPoint,
-    scale: f64,
+    (ring, preparation): (&Fabricated, &WeldPreparation),
+    (place, scale): (&impl Fn(f64, f64) -> PaperPoint, f64),
+    (inner_back, nose, outer_back): (f64, f64, f64),
 ) {
     let fig = set.figures;
     let says = saying(scale);
@@ -164,14 +163,15 @@ fn put_depths(
     let all = metal(board);
     let to_left = place(1.0, 0.0).x > 0.0;
     let x = if to_left { all.left } else { all.right };
-    for (from, to) in [
-        (Length::ZERO, inside),
-        (inside, h - outside),
-        (h - outside, h),
+    // Each line from the edge of the ring that it shows.
+    for (from, to, at_from, at_to) in [
+        (Length::ZERO, inside, inner_back, nose),
+        (inside, h - outside, nose, nose),
+        (h - outside, h, nose, outer_back),
     ] {
         let length = to - from;
         if length > Length::ZERO && !length.same_as(Length::ZERO) && length < h {
-            let ends = (place(0.0, from.to_mm()), place(0.0, to.to_mm()));
+            let ends = (place(at_from, from.to_mm()), place(at_to, to.to_mm()));
             upwards_free(board, ends, x, !to_left, says(&fig.short(length), length));
         }
     }

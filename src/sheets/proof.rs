@@ -458,7 +458,7 @@ fn holds_rows_of_rivets_are_told() {
     }
 }
 
-/// Every row is drawn where it lies: on the flange unrolled each rivet has a circle of its own, as far from the next row as at
+/// Every row is drawn where it lies: on the flange unrolled each rivet has a circle or a black disc of its own, as far from the next row as at
 /// its scale, and along the barrel rows that zig-zag are seen twice as often as those in chain.
 #[test]
 fn holds_every_rivet_of_every_row_is_drawn() {
@@ -471,13 +471,21 @@ fn holds_every_rivet_of_every_row_is_drawn() {
             .iter()
             .filter(|board| board.name == "flange-rivets");
         for mark in sheets.flat_map(|board| &board.marks) {
-            if let Mark::Circle {
-                centre,
-                role: Role::Object,
-                ..
-            } = mark
-            {
-                *heights.entry(format!("{:.6}", centre.y)).or_default() += 1;
+            // A hole drilled for a tack bolt is a black disc of sixteen corners, the others are circles.
+            let middle = match mark {
+                Mark::Circle {
+                    centre,
+                    role: Role::Object,
+                    ..
+                } => Some(centre.y),
+                Mark::Filled {
+                    corners,
+                    role: Role::Object,
+                } if corners.len() == 16 => Some((corners[4].y + corners[12].y) / 2.0),
+                _ => None,
+            };
+            if let Some(y) = middle {
+                *heights.entry(format!("{y:.6}")).or_default() += 1;
             }
         }
         // On the strip a whole row lies at one height; on the plan no more than two rivets of a row do.

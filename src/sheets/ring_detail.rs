@@ -1,17 +1,19 @@
 //! Ring and welds in section: legs as the works gives them, weld numbers, and the weld symbol. No weld is sized here.
 
 use super::board::{Board, PaperBox};
+use super::break_line::put_break;
 use super::detail_letters::{Shows, lettered};
 use super::dimension::{FIRST_ROW, across, arrow, leader, saying, upwards};
 use super::hatch::{Lean, hatch};
 use super::letter_size::{FIGURES, TABLE};
 use super::preparation_detail::{bevel_sizes, preparation_of};
-use super::section::{SectionView, flange_is_near};
+use super::section::{SectionView, flange_is_near, put_rivet_edges, rivet_gaps, rivet_openings};
 use super::set::Set;
+use super::side_names::{First, put_side_names};
 use super::weld_numbers::weld_letter;
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
 use crate::design::{Fabricated, FlangeDesign};
-use crate::spec::WeldPreparation;
+use crate::units::Length;
 use crate::units::angle::atan2;
 
 /// Flat plate shown inside the ring's weld and outside it, mm of plate.
@@ -33,9 +35,11 @@ pub fn put_ring_detail(board: &mut Board, set: &Set<'_>, b: &PaperBox, scale: f6
         near,
         thickness: t,
     };
-    put_metal(board, &s, r, high, preparation_of(set));
+    put_metal(board, set, (&s, r), high);
     put_sizes(board, set, &s, r);
     put_welds(board, set, &s, r);
+    let heights = (s.place(0.0, high).y, s.place(0.0, low_of(r)).y);
+    put_side_names(board, set, &s, heights, (None, First::Beside));
 }
 
 fn inner_of(r: &Fabricated) -> f64 {
@@ -46,13 +50,7 @@ fn low_of(r: &Fabricated) -> f64 {
     r.inner_toe_radius.to_mm() - FLAT_SHOWN
 }
 
-fn put_metal(
-    board: &mut Board,
-    s: &SectionView,
-    r: &Fabricated,
-    high: f64,
-    preparation: Option<&WeldPreparation>,
-) {
+fn put_metal(board: &mut Board, set: &Set<'_>, (s, r): (&SectionView, &Fabricated), high: f64) {
     let (t, low) = (s.thickness, low_of(r));
     let outer = r.ring_outside_diameter.value().to_mm() / 2.0;
     let inner = inner_of(r);
@@ -63,7 +61,11 @@ fn put_metal(
     let plate = polygon(&[(0.0, low), (t, low), (t, high), (0.0, high)]);
     hatch(board, std::slice::from_ref(&plate), 2.5, Lean::Right);
     let ring = polygon(&[(t, inner), (edge, inner), (edge, outer), (t, outer)]);
-    hatch(board, std::slice::from_ref(&ring), 2.5, Lean::Left);
+    let openings = rivet_openings(set.design, 0.0);
+    let mut ring_metal = vec![ring.clone()];
+    ring_metal.extend(rivet_gaps(s, set.design, &openings, 1.0));
+    hatch(board, &ring_metal, 2.5, Lean::Left);
+    put_rivet_edges(board, s, set.design, &openings, (1.0, 4.0));
     for i in 0..4 {
         board.edge_line(ring[i], ring[(i + 1) % 4]);
     }
@@ -71,8 +73,7 @@ fn put_metal(
         board.edge_line(s.place(u, low), s.place(u, high));
     }
     for y in [low, high] {
-        let (pen, pattern) = (Pen::Narrow, Pattern::Continuous);
-        board.line(s.place(0.0, y), s.place(t, y), pen, pattern, Role::Object);
+        put_break(board, s.place(0.0, y), s.place(t, y));
     }
     for (root, side, leg) in [
         (inner, -1.0, &r.weld_leg_inside),
@@ -82,7 +83,7 @@ fn put_metal(
         let weld = polygon(&[(t, root), (t, root + side * leg), (t + leg, root)]);
         board.filled(weld, Role::Object);
     }
-    let [inside, outside] = preparation.map_or([(0.0, 0.0); 2], bevel_sizes);
+    let [inside, outside] = preparation_of(set).map_or([(0.0, 0.0); 2], bevel_sizes);
     for (root, side, (deep, back)) in [(inner, 1.0, inside), (outer, -1.0, outside)] {
         if deep > 0.0 {
             let bevel = polygon(&[(t, root), (t, root + side * deep), (t + back, root)]);
@@ -111,7 +112,8 @@ fn put_sizes(board: &mut Board, set: &Set<'_>, s: &SectionView, r: &Fabricated) 
         board,
         s.place(0.0, high),
         s.place(t, high),
-        s.place(0.0, high).y - FIRST_ROW,
+        // Clear of the zigzag where the plate is broken off.
+        s.place(0.0, high).y - FIRST_ROW - 2.0,
         says(&fig.size_short(thickness), thickness.value()),
     );
     let outwards = if s.near { 1.0 } else { -1.0 };
@@ -218,6 +220,12 @@ fn put_procedure(board: &mut Board, set: &Set<'_>, tail: PaperPoint, outwards: f
     let detail = letters
         .iter()
         .find(|(_, shows)| *shows == Shows::Preparation);
+    let gap = preparation.and_then(|p| p.root_gap.as_ref());
+    let gap = gap.filter(|gap| gap.value() > Length::ZERO);
+    let close_up = gap.map(|gap| {
+        let gap = set.figures.size_short(gap);
+        format!("RING DRAWN CLOSE UP, ROOT GAP {gap} NOT COUNTED.")
+    });
     let lines = [
         "LEGS z AS THE WORKS GIVES THEM.".to_string(),
         match detail.and_then(|(letter, _)| letter.as_ref()) {
@@ -226,8 +234,9 @@ fn put_procedure(board: &mut Board, set: &Set<'_>, tail: PaperPoint, outwards: f
         },
         format!("TO PROCEDURE No. {}", procedure.to_uppercase()),
     ];
-    for (i, words) in lines.iter().enumerate() {
-        let y = tail.y - 2.5 + i as f64 * TABLE * 1.5;
+    let above = close_up.iter().len() as f64;
+    for (i, words) in close_up.iter().chain(&lines).enumerate() {
+        let y = tail.y - 2.5 + (i as f64 - above) * TABLE * 1.5;
         board.text(at(tail.x + outwards * 5.0, y), words, TABLE, hang);
     }
 }

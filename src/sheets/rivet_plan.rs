@@ -10,8 +10,10 @@ use super::kept::pieces;
 use super::letter_size::{NOTES, TABLE};
 use super::particulars::view_words;
 use super::set::Set;
+use super::view::Stroke;
+use super::weld_numbers::weld_letter;
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
-use crate::design::{Rivet, RivetLine, RivetMade};
+use crate::design::{Rivet, RivetLine, RivetMade, ring_joint};
 use crate::units::angle::{cos, from_top_clockwise, sin};
 use crate::units::print;
 
@@ -48,6 +50,17 @@ pub fn put_rivet_plan(board: &mut Board, set: &Set<'_>, line: &RivetLine, room: 
                 _ => put_name(board, rivet, &on, (innermost, -1.0)),
             }
         }
+    }
+    for mark in joint_marks(set) {
+        let (from, to) = (on(mark.deg, innermost - 2.5), on(mark.deg, radius + 2.5));
+        board.line(
+            from,
+            to,
+            mark.stroke.pen,
+            mark.stroke.pattern,
+            mark.stroke.role,
+        );
+        put_words_beyond(board, &mark.words, (mark.deg, radius), &on);
     }
     // The first rivet of row 2 stands on bottom centre or next to it.
     let number_room = line.rows.as_ref().map_or(0.0, |_| NUMBER_ROOM);
@@ -124,7 +137,7 @@ fn put_middle_words(board: &mut Board, line: &RivetLine, centre: PaperPoint) {
 }
 
 /// R1, every tack hole, and where there is none of them every fourth; of row 2 the first.
-fn is_named(line: &RivetLine, rivet: &Rivet) -> bool {
+pub fn is_named(line: &RivetLine, rivet: &Rivet) -> bool {
     let any_tack = line.rivets.iter().any(|r| r.made == RivetMade::Tack);
     let index = line
         .rivets
@@ -139,24 +152,71 @@ fn is_named(line: &RivetLine, rivet: &Rivet) -> bool {
 
 fn put_rivet(board: &mut Board, rivet: &Rivet, on: &dyn Fn(f64, f64) -> PaperPoint, radius: f64) {
     let c = on(rivet.angle_deg, radius);
-    match rivet.made {
+    let r = match rivet.made {
+        RivetMade::Tack => 1.3,
+        RivetMade::Drawn => 1.2,
+        RivetMade::InPlace => 1.0,
+    };
+    put_sign(board, rivet.made, c, r);
+}
+
+/// The sign of a rivet hole by how it is made, on the circle and on the flange unrolled alike: black is drilled to the drawing for a
+/// tack bolt.
+pub fn put_sign(board: &mut Board, made: RivetMade, c: PaperPoint, r: f64) {
+    match made {
         RivetMade::Tack => {
             // A filled disc as a polygon: the mark that says "drill this one".
             let corners = (0..16)
                 .map(|i| {
                     let a = f64::from(i) * std::f64::consts::PI / 8.0;
-                    at(c.x + 1.3 * cos(a), c.y + 1.3 * sin(a))
+                    at(c.x + r * cos(a), c.y + r * sin(a))
                 })
                 .collect();
             board.filled(corners, Role::Object);
         }
         RivetMade::Drawn => {
-            board.circle(c, 1.2, Pen::Middle, Pattern::Continuous, Role::Object);
+            board.circle(c, r, Pen::Middle, Pattern::Continuous, Role::Object);
         }
         RivetMade::InPlace => {
-            board.circle(c, 1.0, Pen::Narrow, Pattern::Continuous, Role::Object);
+            board.circle(c, r, Pen::Narrow, Pattern::Continuous, Role::Object);
         }
     }
+}
+
+/// A line across the rivets where something else stands.
+pub struct JointMark {
+    /// Degrees clockwise from the top.
+    pub deg: f64,
+    /// What stands there.
+    pub words: String,
+    /// How it is drawn.
+    pub stroke: Stroke,
+}
+
+/// The joint of the ring and the barrel's lengthwise seam, where the plate has a ring.
+pub fn joint_marks(set: &Set<'_>) -> Vec<JointMark> {
+    let Some(joint) = ring_joint(set.spec, set.design) else {
+        return Vec::new();
+    };
+    let own = JointMark {
+        deg: joint.angle_deg,
+        words: format!("JOINT {}3", weld_letter(set)),
+        stroke: Stroke {
+            pen: Pen::Wide,
+            pattern: Pattern::Continuous,
+            role: Role::Centre,
+        },
+    };
+    let seam = joint.seam.map(|(deg, _)| JointMark {
+        deg,
+        words: "SEAM".into(),
+        stroke: Stroke {
+            pen: Pen::Wide,
+            pattern: Pattern::Chain,
+            role: Role::Centre,
+        },
+    });
+    std::iter::once(own).chain(seam).collect()
 }
 
 /// The number of a rivet beyond a circle: outside it, or with a way of −1 inside.
@@ -211,6 +271,32 @@ fn put_welds(
             if let Some(p) = place {
                 board.bold(at(p.x, p.y + NOTES / 2.0), &number, NOTES, Hang::Middle);
             }
+        }
+    }
+}
+
+/// Words beyond the circle at an angle, as near to it as is clear; left out where no place is.
+fn put_words_beyond(
+    board: &mut Board,
+    words: &str,
+    (deg, radius): (f64, f64),
+    on: &dyn Fn(f64, f64) -> PaperPoint,
+) {
+    let wide = face::width(words, TABLE, false);
+    for out in [4.0, 5.5, 7.0, 9.0, 12.0, 15.0] {
+        let p = on(deg, radius + out);
+        let a = from_top_clockwise(deg);
+        // The nearer end of the words stands on the line from the centre.
+        let x = p.x + cos(a) * wide / 2.0;
+        let round = PaperBox::new(
+            x - wide / 2.0,
+            p.y - TABLE / 2.0,
+            x + wide / 2.0,
+            p.y + TABLE / 2.0,
+        );
+        if is_clear(board, &round, 0.7) {
+            let base = at(x, p.y + TABLE / 2.0);
+            return board.text(base, words, TABLE, Hang::Middle);
         }
     }
 }

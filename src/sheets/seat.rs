@@ -1,6 +1,7 @@
 //! The plate at a hole in section: what every detail of a hole is drawn about.
 
 use super::board::{Board, PaperBox};
+use super::break_line::put_break;
 use super::clear::is_clear;
 use super::dimension::saying;
 use super::free_row::{across_free, upwards_free};
@@ -15,6 +16,8 @@ use crate::units::Length;
 
 /// Plate shown beyond a hole or what covers it, mm of plate.
 pub const METAL: f64 = 8.0;
+/// The names of the sides stand so far from everything else, that no note is read together with them, mm.
+const APART: f64 = 2.5;
 /// Hatch lines of a detail stand so far apart, mm.
 pub const HATCHING: f64 = 2.5;
 
@@ -87,12 +90,24 @@ impl<'a, 'b> Seat<'a, 'b> {
 
     /// Cut metal above and below the axis, hatched, between two depths and two radii; its edges are the caller's.
     pub fn cut(&self, board: &mut Board, depths: (f64, f64), radii: (f64, f64), lean: Lean) {
+        let (inner, outer) = radii;
+        self.cut_between(board, depths, ((inner, inner), (outer, outer)), lean);
+    }
+
+    /// The same between radii that may differ from one depth to the other: the inner ones, then the outer ones.
+    pub fn cut_between(
+        &self,
+        board: &mut Board,
+        depths: (f64, f64),
+        (inner, outer): ((f64, f64), (f64, f64)),
+        lean: Lean,
+    ) {
         for hand in [1.0, -1.0] {
             let corners = [
-                (depths.0, radii.0),
-                (depths.1, radii.0),
-                (depths.1, radii.1),
-                (depths.0, radii.1),
+                (depths.0, inner.0),
+                (depths.1, inner.1),
+                (depths.1, outer.1),
+                (depths.0, outer.0),
             ];
             let polygon = corners.map(|(u, y)| self.place(u, y * hand)).to_vec();
             hatch(board, &[polygon], HATCHING, lean);
@@ -128,7 +143,27 @@ impl<'a, 'b> Seat<'a, 'b> {
             self.twice(board, (u, self.hole), (u, end), Stroke::SEEN);
         }
         self.twice(board, (0.0, self.hole), (self.t, self.hole), Stroke::SEEN);
-        self.twice(board, (0.0, end), (self.t, end), BROKEN);
+        self.break_plate(board, end);
+    }
+
+    /// The lines where the plate is broken off, so far from the axis above and below.
+    pub fn break_plate(&self, board: &mut Board, end: f64) {
+        for hand in [1.0, -1.0] {
+            let (a, b) = (self.place(0.0, end * hand), self.place(self.t, end * hand));
+            put_break(board, a, b);
+        }
+    }
+
+    /// The line where something is broken off at a depth, so far from the axis above and below.
+    pub fn break_across(&self, board: &mut Board, depth: f64, radius: f64) {
+        put_break(board, self.place(depth, radius), self.place(depth, -radius));
+    }
+
+    /// The rims of an open hole beyond the cut, at several depths.
+    pub fn rims(&self, board: &mut Board, depths: &[f64], radius: f64) {
+        for &depth in depths {
+            self.line(board, (depth, radius), (depth, -radius), Stroke::SEEN);
+        }
     }
 
     /// The axis, a little past two depths.
@@ -172,7 +207,7 @@ impl<'a, 'b> Seat<'a, 'b> {
                 let wide = face::width(words, TABLE, false) * way;
                 let (a, b) = (x(depth, way), x(depth, way) + wide);
                 let round = PaperBox::new(a.min(b), y - TABLE, a.max(b), y);
-                is_clear(board, &round, 1.0)
+                is_clear(board, &round, APART)
             })
         };
         let rows = (0..60).map(|row| top - f64::from(row) * 1.5);

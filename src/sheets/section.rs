@@ -1,11 +1,13 @@
-//! Section of the plate on its vertical centre line, flange or ring and welds included, hatched.
+//! Section of the plate on its vertical centre line, flange or ring, welds and pads included, hatched.
 
 use super::at;
 use super::board::Board;
+use super::face_view::flange_rim;
 use super::hatch::{Lean, hatch};
 use super::view::Stroke;
 use super::{PaperPoint, Pattern, Pen, Role};
-use crate::design::{Design, Edge, FlangeDesign, Outline, Point};
+use crate::design::{Design, Edge, FlangeDesign, Outline, PlacedPad, Point};
+use crate::units::Length;
 use crate::units::angle::{atan2, cos, sin, sqrt};
 
 /// A section: the view square to the face, its near side to the right (first angle, seen from the left of the face).
@@ -107,13 +109,81 @@ fn arc_passes(edge: &Edge, place: Point) -> bool {
     (angle(place) - angle(first)).rem_euclid(360.0) <= turn
 }
 
+/// Depths between which a section through the axis at an angle opens rivet holes in the flange, that of the inner row first; a row
+/// whose holes the section passes by opens nothing.
+pub fn rivet_openings(design: &Design, angle_deg: f64) -> Vec<(f64, f64)> {
+    let (Some(line), Some(flange)) = (&design.rivets, &design.flange) else {
+        return Vec::new();
+    };
+    let (outside, _) = flange_rim(design, flange);
+    let rows = (1..=line.row_count()).rev();
+    let open = rows.filter_map(|row| {
+        let half = line.opened_at(row, angle_deg, Length::mm(outside))?.to_mm();
+        let centre = whole_depth(design) - line.from_edge_of(row).to_mm();
+        Some((centre - half, centre + half))
+    });
+    open.collect()
+}
+
+/// The openings as they stand in the flange's section, corners in (depth, y), on one hand of the axis.
+fn rivet_corners(design: &Design, openings: &[(f64, f64)], hand: f64) -> Vec<[(f64, f64); 4]> {
+    let Some(flange) = &design.flange else {
+        return Vec::new();
+    };
+    let (outside, thick) = flange_rim(design, flange);
+    let (inner, outer) = (hand * (outside - thick), hand * outside);
+    let corners = |&(a, b): &(f64, f64)| [(a, inner), (b, inner), (b, outer), (a, outer)];
+    openings.iter().map(corners).collect()
+}
+
+/// The openings of rivet holes on one hand of the axis, on paper, to be left out of the hatching.
+pub fn rivet_gaps(
+    s: &SectionView,
+    design: &Design,
+    openings: &[(f64, f64)],
+    hand: f64,
+) -> Vec<Vec<PaperPoint>> {
+    let on_paper = |corners: [(f64, f64); 4]| corners.map(|(u, y)| s.place(u, y)).to_vec();
+    let corners = rivet_corners(design, openings, hand);
+    corners.into_iter().map(on_paper).collect()
+}
+
+/// Edges and centre line of every rivet hole that the section opens, on one hand of the axis; lines run on so far, mm of paper.
+pub fn put_rivet_edges(
+    board: &mut Board,
+    s: &SectionView,
+    design: &Design,
+    openings: &[(f64, f64)],
+    (hand, over): (f64, f64),
+) {
+    for [a, b, c, d] in rivet_corners(design, openings, hand) {
+        board.edge_line(s.place(a.0, a.1), s.place(d.0, d.1));
+        board.edge_line(s.place(b.0, b.1), s.place(c.0, c.1));
+        let (middle, more) = ((a.0 + b.0) / 2.0, hand * over / s.scale);
+        board.centre_line(s.place(middle, a.1 - more), s.place(middle, d.1 + more));
+    }
+}
+
 /// Puts down the whole section; spacing of hatch lines in mm of paper.
 pub fn put_section(board: &mut Board, s: &SectionView, design: &Design, spacing: f64) {
     let gaps = gaps(design);
     let shape = half_shape(design);
-    for polygon in metal(design, &gaps, &shape) {
-        let paper: Vec<PaperPoint> = polygon.iter().map(|&(u, y)| s.place(u, y)).collect();
-        hatch(board, &[paper], spacing, lean_of(design, &polygon));
+    // The section runs through the top and through bottom centre.
+    let rivets = [(1.0, 0.0), (-1.0, 180.0)].map(|(hand, deg)| (hand, rivet_openings(design, deg)));
+    let left_out = rivets
+        .each_ref()
+        .map(|(hand, open)| rivet_gaps(s, design, open, *hand));
+    let plate = metal(design, &gaps, &shape);
+    let last = plate.len() - 1;
+    for (i, polygon) in plate.iter().enumerate() {
+        let mut paper = vec![polygon.iter().map(|&(u, y)| s.place(u, y)).collect()];
+        // The parallel flange goes with the highest part and with the lowest.
+        if !shape.is_empty() {
+            let flanges = [i == last, i == 0].into_iter().zip(&left_out);
+            let with_it = flanges.filter(|(is_here, _)| *is_here);
+            paper.extend(with_it.flat_map(|(_, gaps)| gaps.iter().cloned()));
+        }
+        hatch(board, &paper, spacing, lean_of(design, polygon));
     }
     put_plate_edges(board, s, design, &gaps);
     for y in welds(design) {
@@ -122,8 +192,16 @@ pub fn put_section(board: &mut Board, s: &SectionView, design: &Design, spacing:
     }
     match &design.flange {
         Some(FlangeDesign::Pressed(_)) => put_pressed_edges(board, s, design),
-        Some(FlangeDesign::Fabricated(_)) => put_ring(board, s, design, spacing),
+        Some(FlangeDesign::Fabricated(_)) => {
+            put_ring(board, s, design, (spacing, left_out.concat()))
+        }
         None => {}
+    }
+    for (hand, open) in &rivets {
+        put_rivet_edges(board, s, design, open, (*hand, 2.0));
+    }
+    for pad in &design.pads {
+        put_pad(board, s, design, (pad, spacing));
     }
     let over = 6.0;
     let middle = s.centre_y;
@@ -157,6 +235,68 @@ fn lean_of(design: &Design, polygon: &[(f64, f64)]) -> Lean {
     }
 }
 
+/// Half the chord that the vertical centre line cuts from a circle; none where it passes the circle by.
+fn half_chord(at: Point, radius: f64) -> Option<f64> {
+    let inside = radius * radius - at.x * at.x;
+    (inside > 0.0).then(|| sqrt(inside))
+}
+
+/// Depths of a pad's two faces: that on the plate, and its own.
+fn pad_faces(s: &SectionView, design: &Design, pad: &PlacedPad) -> (f64, f64) {
+    let thick = pad.thickness.to_mm();
+    if pad.is_near(design) == s.near {
+        (s.thickness, s.thickness + thick)
+    } else {
+        (0.0, -thick)
+    }
+}
+
+/// A pad that the section cuts: hatched the other way from the plate, with its own holes and its weld.
+fn put_pad(board: &mut Board, s: &SectionView, design: &Design, (pad, spacing): (&PlacedPad, f64)) {
+    let middle = pad.at(design);
+    let Some(half) = half_chord(middle, pad.diameter.to_mm() / 2.0) else {
+        return;
+    };
+    let (face, end) = pad_faces(s, design, pad);
+    let own = pad.holes.iter();
+    let own = own.map(|&(p, wide)| (Point::new(middle.x + p.x, middle.y + p.y), wide));
+    let holes = own.chain([(middle, pad.opening)]);
+    let mut open: Vec<(f64, f64)> = holes
+        .filter_map(|(at, wide)| {
+            let half = half_chord(at, wide.to_mm() / 2.0)?;
+            Some((at.y - half, at.y + half))
+        })
+        .collect();
+    open.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let (low, high) = (middle.y - half, middle.y + half);
+    let mut borders = vec![low];
+    borders.extend(open.iter().flat_map(|gap| [gap.0, gap.1]));
+    borders.push(high);
+    for pair in borders.chunks_exact(2) {
+        let corners = [
+            (face, pair[0]),
+            (end, pair[0]),
+            (end, pair[1]),
+            (face, pair[1]),
+        ];
+        let paper = corners.map(|(u, y)| s.place(u, y)).to_vec();
+        hatch(board, &[paper], spacing, Lean::Left);
+    }
+    for &y in &borders {
+        board.edge_line(s.place(face, y), s.place(end, y));
+    }
+    board.edge_line(s.place(end, low), s.place(end, high));
+    if let Some(leg) = &pad.weld_leg {
+        let z = leg.value().to_mm();
+        let way = if end > face { z } else { -z };
+        for (y, out) in [(low, -z), (high, z)] {
+            let corners = [(face, y), (face, y + out), (face + way, y)];
+            let weld = corners.map(|(u, y)| s.place(u, y)).to_vec();
+            board.filled(weld, Role::Object);
+        }
+    }
+}
+
 /// Ends of the flat part in section: the outline on the centre line, or the tangents of a pressed plate.
 fn ends(design: &Design) -> (f64, f64) {
     match &design.flange {
@@ -171,9 +311,8 @@ fn gaps(design: &Design) -> Vec<(f64, f64)> {
         .holes
         .iter()
         .filter_map(|h| {
-            let r = h.finish.value().to_mm() / 2.0;
-            let half = r * r - h.at.x * h.at.x;
-            (half > 0.0).then(|| (h.at.y - sqrt(half), h.at.y + sqrt(half)))
+            let half = half_chord(h.at, h.finish.value().to_mm() / 2.0)?;
+            Some((h.at.y - half, h.at.y + half))
         })
         .collect();
     found.sort_by(|a, b| a.0.total_cmp(&b.0));
@@ -303,7 +442,12 @@ fn put_pressed_edges(board: &mut Board, s: &SectionView, design: &Design) {
 }
 
 /// The ring, hatched the other way, with its welds filled, and its rim beyond the cut.
-fn put_ring(board: &mut Board, s: &SectionView, design: &Design, spacing: f64) {
+fn put_ring(
+    board: &mut Board,
+    s: &SectionView,
+    design: &Design,
+    (spacing, left_out): (f64, Vec<Vec<PaperPoint>>),
+) {
     let Some(FlangeDesign::Fabricated(f)) = &design.flange else {
         return;
     };
@@ -311,12 +455,14 @@ fn put_ring(board: &mut Board, s: &SectionView, design: &Design, spacing: f64) {
     let outer = f.ring_outside_diameter.value().to_mm() / 2.0;
     let inner = outer - f.ring_thickness.value().to_mm();
     let edge = t + f.ring_width.value().to_mm();
+    let corners_of = |side: f64| {
+        [(t, inner), (edge, inner), (edge, outer), (t, outer)].map(|(u, y)| s.place(u, side * y))
+    };
+    let mut metal = [1.0, -1.0].map(|side| corners_of(side).to_vec()).to_vec();
+    metal.extend(left_out);
+    hatch(board, &metal, spacing, Lean::Left);
     for side in [1.0, -1.0] {
-        let corners: Vec<PaperPoint> = [(t, inner), (edge, inner), (edge, outer), (t, outer)]
-            .iter()
-            .map(|&(u, y)| s.place(u, side * y))
-            .collect();
-        hatch(board, std::slice::from_ref(&corners), spacing, Lean::Left);
+        let corners = corners_of(side);
         for i in 0..4 {
             board.edge_line(corners[i], corners[(i + 1) % 4]);
         }

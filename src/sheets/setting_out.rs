@@ -3,9 +3,9 @@
 use super::board::{Board, PaperBox};
 use super::cloud::put_clouds;
 use super::dimension::{FIRST_ROW, have_room, running_across, running_room, running_upwards};
-use super::face_view::{Wanted, number_height, number_words, put_hole};
+use super::face_view::{Wanted, number_height, number_words, put_hole, put_pads};
 use super::flow::{Block, flow};
-use super::letter_size::{FIGURES, LEAST_NUMBER, LINE_PITCH, NOTES, TABLE, wrap};
+use super::letter_size::{FIGURES, LEAST_NUMBER, LINE_PITCH, NOTES, wrap};
 use super::ligament_figures::{figures_height, put_ligament_figures};
 use super::nest_tables::{count_box, line_table, metal_table};
 use super::pages::continued;
@@ -17,7 +17,7 @@ use super::set::Set;
 use super::standing_notes::{is_symmetrical, nest_notes};
 use super::view::{PlateBox, View};
 use super::{Hang, at};
-use crate::design::Hole;
+use crate::design::{Hole, PlacedPad};
 use crate::units::Length;
 
 /// Width of the tables beside the view, mm.
@@ -38,6 +38,8 @@ const MOST_PARTS: usize = 12;
 const BELOW_TITLE: f64 = 5.0;
 /// How far datum lines run past the nest, mm.
 const DATUM_OVER: f64 = 7.0;
+/// A pad may reach so far beyond the nest, mm of paper.
+const PAD_OVER: f64 = 4.0;
 
 /// The setting-out of the nest over as many sheets as its numbers need to be read; none where there is no nest.
 pub fn setting_out(set: &Set<'_>) -> Vec<Board> {
@@ -251,6 +253,13 @@ fn put_nest(
             put_hole(board, &view, set.design, hole, wanted);
         }
     }
+    // A pad that reaches out of the nest would stand among its dimensions.
+    let within = |pad: &PlacedPad| {
+        let mut with_it = shown;
+        with_it.take(pad.at(set.design), pad.toe_radius().to_mm() - PAD_OVER / f);
+        with_it == shown
+    };
+    put_pads(board, &view, set.design, within);
     let paper = view.paper_box(&shown);
     let in_view = |place| part.holds(place) || shown.holds(place);
     put_datum_lines(board, &view, &paper);
@@ -326,9 +335,9 @@ fn put_datum_lines(board: &mut Board, view: &View, paper: &PaperBox) {
             at(c.x, paper.bottom + DATUM_OVER - 2.5),
         );
         board.bold(
-            at(c.x + 1.2, paper.bottom + DATUM_OVER - 2.5),
+            at(c.x + 1.2, paper.bottom + DATUM_OVER - 0.2),
             "A",
-            TABLE,
+            FIGURES,
             Hang::Start,
         );
     }

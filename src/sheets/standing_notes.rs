@@ -250,9 +250,10 @@ pub fn departures(set: &Set<'_>) -> Option<Notes> {
     list.extend(from_original(set));
     list.extend(set.findings.iter().filter_map(|f| match &f.verdict {
         crate::checks::Verdict::Conceded { concession, .. } => Some(format!(
-            "CONCEDED, {} AT {}: {} ({}), {}",
+            "CONCEDED, {} AT {}{}: {} ({}), {}",
             f.asks.to_uppercase(),
             f.place.to_uppercase(),
+            asked_and_had(f),
             concession.agreed_by,
             concession.reference,
             concession.reason
@@ -263,6 +264,16 @@ pub fn departures(set: &Set<'_>) -> Option<Notes> {
         | crate::checks::Verdict::Note => None,
     }));
     (!list.is_empty()).then(|| Notes::new("DEPARTURES AND EXCEPTIONS", list))
+}
+
+/// What a finding asks and has, as its reader reads it: ", ASKS 17.575 mm, HAS 17.500 mm"; nothing where it compares no figures.
+fn asked_and_had(finding: &crate::checks::Finding) -> String {
+    let read = finding.as_read();
+    let least = if finding.at_most { "AT MOST " } else { "" };
+    match (read.required, read.provided) {
+        (Some(required), Some(provided)) => format!(", ASKS {least}{required}, HAS {provided}"),
+        _ => String::new(),
+    }
 }
 
 fn from_original(set: &Set<'_>) -> Vec<String> {

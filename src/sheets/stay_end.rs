@@ -3,10 +3,11 @@
 use super::board::Board;
 use super::dimension::saying;
 use super::free_row::across_free;
+use super::hatch::Lean;
 use super::hole_detail::{hole_words, put_hole_leader, thickness};
 use super::letter_size::TABLE;
 use super::pad_detail::put_pad;
-use super::seat::{BROKEN, METAL, ROOT, Seat};
+use super::seat::{METAL, ROOT, Seat};
 use super::view::Stroke;
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
 use crate::design::across_corners;
@@ -67,10 +68,11 @@ pub fn put_stay_end(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> Ve
         (&outside, &stay.outside_washer, &stay.outside_nut),
         (&inside, &stay.inside_washer, &stay.inside_nut),
     ] {
+        let stack = (stack, stay.diameter.value());
         put_fastening(board, seat, stack, washer.as_ref(), nut.as_ref());
     }
     seat.axis(board, first, last);
-    let mut words = put_pad(board, seat, one);
+    let mut words = put_pad(board, seat, one, &|_| None);
     put_sizes(board, seat, one, stay, (&outside, &inside), (end, last));
     if stay.outside_nut.is_some() {
         put_end_view(board, seat, stay);
@@ -125,25 +127,32 @@ fn put_bar(
         seat.twice(board, (a, r), (b, r), Stroke::SEEN);
         seat.twice(board, (a, core), (b, core), ROOT);
     }
-    seat.line(board, (first, r), (first, -r), BROKEN);
-    let stroke = if known.is_some() {
-        Stroke::SEEN
-    } else {
-        BROKEN
-    };
-    seat.line(board, (last, r), (last, -r), stroke);
+    seat.break_across(board, first, r);
+    match known {
+        Some(_) => seat.line(board, (last, r), (last, -r), Stroke::SEEN),
+        None => seat.break_across(board, last, r),
+    }
     (first, last)
 }
 
 fn put_fastening(
     board: &mut Board,
     seat: &Seat<'_, '_>,
-    stack: &Stack,
+    (stack, stay): (&Stack, Length),
     washer: Option<&Washer>,
     nut: Option<&Nut>,
 ) {
     if let (Some((from, to)), Some(washer)) = (stack.washer, washer) {
-        seat.block(board, from, to, washer.diameter.value().to_mm() / 2.0);
+        // Cut like the plate that it lies on, and hatched the other way; the stay is seen through it.
+        let outer = washer.diameter.value().to_mm() / 2.0;
+        let bore = washer.hole.as_ref().map_or(stay, Size::value).to_mm() / 2.0;
+        seat.cut(board, (from, to), (bore, outer), Lean::Left);
+        for r in [bore, outer] {
+            seat.twice(board, (from, r), (to, r), Stroke::SEEN);
+        }
+        for depth in [from, to] {
+            seat.twice(board, (depth, bore), (depth, outer), Stroke::SEEN);
+        }
     }
     if let (Some((from, to)), Some(nut)) = (stack.nut, nut) {
         // Three of its six sides are seen: corners above and below, two edges between.
@@ -297,7 +306,7 @@ fn words_of(seat: &Seat<'_, '_>, one: &HoleSet, stay: &StaySpec) -> Vec<String> 
     )];
     if let Some(bore) = &stay.telltale {
         words.push(format!(
-            "TELL-TALE HOLE ⌀{} IN ITS END",
+            "TELL-TALE HOLE ⌀{} IN ITS END, DEPTH NOT GIVEN",
             fig.size_short(bore)
         ));
     }

@@ -1,24 +1,28 @@
 //! Sheet: welds and tests. Every weld numbered, every zone to be tested, and blanks for who, how and with what result.
 
 use super::board::{Board, PaperBox};
-use super::face_view::{put_centre_lines, put_hole};
+use super::clear::{crosses_lettering, is_clear};
+use super::face_view::{
+    loose_holes, number_height, put_centre_lines, put_hole, put_number_beside, put_pads,
+};
 use super::flow::{Block, flow};
 use super::general::lists_parts;
-use super::letter_size::{FIGURES, NOTES, TABLE};
+use super::letter_size::{FIGURES, LINE_PITCH, NOTES, TABLE, wrap};
 use super::notes::Notes;
 use super::paper_size::is_upright;
 use super::part_balloons::parts_list;
 use super::particulars::view_words;
+use super::preparation_detail::preparation_of;
 use super::scale::largest_scale;
 use super::set::Set;
 use super::survey_marks::{put_repair_numbers, put_repairs};
 use super::table::Table;
 use super::view::{PlateBox, Stroke, View};
-use super::weld_numbers::{repair_number, weld_letter};
-use super::{Hang, Pen, Role, at};
+use super::weld_numbers::{pad_weld_numbers, repair_number, weld_letter};
+use super::{Hang, Pen, Role, at, face};
 use crate::design::{
-    FlangeDesign, JointPlace, Point, Repair, RepairWork, Weld, WeldPart, heel_quarter,
-    nearest_to_heel, ring_joint, welds,
+    Design, FlangeDesign, Hole, JointPlace, PlacedPad, Point, Repair, RepairWork, Weld, WeldPart,
+    heel_quarter, nearest_to_heel, ring_joint, welds,
 };
 use crate::spec::{Metal, Purpose};
 use crate::units::angle::{PI, cos, from_top_clockwise, sin};
@@ -26,13 +30,18 @@ use crate::units::print::trimmed;
 use crate::units::{Length, Size};
 
 /// Width of the face view, mm.
-const VIEW: f64 = 132.0;
+const VIEW: f64 = 135.0;
+/// Clear strip between the view and the tables beside it, mm.
+const BESIDE: f64 = 4.0;
 /// The same on upright paper, mm.
 const UPRIGHT_VIEW: f64 = 92.0;
 /// Length of the stroke that marks the ring's own joint, mm of paper.
 const JOINT: f64 = 5.0;
 /// From the ring to the knee of a leader, mm of paper.
 const REACH: f64 = 9.0;
+/// Room beside the plate for a name, and for the ends of its centre lines alone, mm of paper.
+const NAMES: f64 = 15.0;
+const CENTRE_LINES: f64 = 6.0;
 /// Quarters, clockwise from the top.
 const QUARTERS: [&str; 4] = ["0° to 90°", "90° to 180°", "180° to 270°", "270° to 360°"];
 
@@ -51,13 +60,17 @@ pub fn test_map(set: &Set<'_>) -> Vec<Board> {
     let upright = is_upright(set.paper);
     // On upright paper the notes stand beside a smaller view, and the tables below.
     let side = if upright { UPRIGHT_VIEW } else { VIEW };
-    let view = PaperBox::new(
+    let mut view = PaperBox::new(
         room.left,
         room.top,
         room.left + side,
         room.top + side + 14.0,
     );
-    put_map(&mut board, set, &view);
+    let foot = put_map(&mut board, set, &view);
+    view.bottom = match upright {
+        true => view.bottom.max(foot),
+        false => foot,
+    };
     let words = match upright {
         true => PaperBox::new(view.right + 7.0, room.top + 6.0, room.right, view.bottom),
         false => PaperBox::new(view.left, view.bottom + 3.0, view.right, room.bottom),
@@ -66,7 +79,7 @@ pub fn test_map(set: &Set<'_>) -> Vec<Board> {
     let (mut left_over, _) = flow(&mut board, &words, vec![notes]);
     let tables_room = match upright {
         true => PaperBox::new(room.left, view.bottom + 3.0, room.right, room.bottom),
-        false => PaperBox::new(view.right + 7.0, room.top + 3.0, room.right, room.bottom),
+        false => PaperBox::new(view.right + BESIDE, room.top + 3.0, room.right, room.bottom),
     };
     let mut tables: Vec<Block> = weld_table(set)
         .into_iter()
@@ -86,6 +99,22 @@ struct Zone {
     what: String,
     extent: String,
     method: String,
+    marked: Marked,
+    /// Its name as it stands on the view: with the number of its weld or of its only hole.
+    on_view: String,
+}
+
+/// Where a zone is found on the view.
+#[derive(Clone, Copy)]
+enum Marked {
+    /// A quarter of heel or ring, named where it lies.
+    Quarter,
+    /// The weld of the pad of this index.
+    Pad(usize),
+    /// The holes of a group.
+    Holes(usize),
+    /// By the number of its weld, which stands on the view.
+    Elsewhere,
 }
 
 /// Method words by metal: common practice, proposed.
@@ -100,7 +129,7 @@ fn surface_method(set: &Set<'_>) -> &'static str {
 fn zones(set: &Set<'_>) -> Vec<Zone> {
     let fig = set.figures;
     let surface = surface_method(set);
-    let mut all: Vec<(String, String, String)> = Vec::new();
+    let mut all: Vec<(String, String, String, Marked)> = Vec::new();
     match &set.design.flange {
         Some(FlangeDesign::Pressed(_)) => {
             if let Some(quarter) = heel_quarter(set.design) {
@@ -109,6 +138,7 @@ fn zones(set: &Set<'_>) -> Vec<Zone> {
                         format!("heel, {words}, both faces"),
                         format!("{} along the tangent", fig.short(quarter)),
                         format!("{surface}; thickness by ultrasonic"),
+                        Marked::Quarter,
                     ));
                 }
             }
@@ -126,12 +156,14 @@ fn zones(set: &Set<'_>) -> Vec<Zone> {
                             fig.short(outside.length / 4.0)
                         ),
                         surface.into(),
+                        Marked::Quarter,
                     ));
                 }
                 all.push((
                     format!("ring's own joint {letter}3"),
                     fig.short(joint.length),
                     format!("{surface}; ultrasonic or radiography"),
+                    Marked::Elsewhere,
                 ));
             }
         }
@@ -144,6 +176,7 @@ fn zones(set: &Set<'_>) -> Vec<Zone> {
             format!("weld {letter}{} of the {}", before + i + 1, weld.pad),
             format!("{}, at {}", fig.short(weld.length), weld.hole),
             surface.into(),
+            Marked::Pad(weld.placed),
         ));
     }
     for (i, repair) in set.design.repairs.iter().enumerate() {
@@ -154,6 +187,7 @@ fn zones(set: &Set<'_>) -> Vec<Zone> {
                 false => "every crack".into(),
             },
             repair_method(repair, surface),
+            Marked::Elsewhere,
         ));
     }
     for (index, group) in set.design.groups.iter().enumerate() {
@@ -167,15 +201,32 @@ fn zones(set: &Set<'_>) -> Vec<Zone> {
                 off => format!("{off} holes, both faces"),
             },
             format!("by eye; {surface} where in doubt"),
+            Marked::Holes(index),
         ));
     }
     all.into_iter()
         .enumerate()
-        .map(|(i, (what, extent, method))| Zone {
-            number: format!("Z{}", i + 1),
-            what,
-            extent,
-            method,
+        .map(|(i, (what, extent, method, marked))| {
+            let number = format!("Z{}", i + 1);
+            let on_view = match marked {
+                Marked::Pad(pad) => {
+                    let hole = &set.design.holes[set.design.pads[pad].hole].id;
+                    let weld = pad_weld_numbers(set, |id| id == hole).join(", ");
+                    format!("{weld}, {number}")
+                }
+                Marked::Holes(group) if set.number_off(group) == 1 => {
+                    format!("{}, {number}", set.numbers(group))
+                }
+                Marked::Quarter | Marked::Holes(_) | Marked::Elsewhere => number.clone(),
+            };
+            Zone {
+                number,
+                what,
+                extent,
+                method,
+                marked,
+                on_view,
+            }
         })
         .collect()
 }
@@ -194,7 +245,10 @@ fn repair_method(repair: &Repair, surface: &str) -> String {
 
 fn zone_table(set: &Set<'_>) -> Table {
     let mut table = Table::new(
-        "ZONES TO BE TESTED; METHODS PROPOSED, THE INSPECTING BODY DECIDES",
+        &format!(
+            "ZONES TO BE TESTED, EXTENTS IN {}; METHODS PROPOSED, THE INSPECTING BODY DECIDES",
+            unit_word(set)
+        ),
         &[
             ("ZONE", 14.0, Hang::Middle),
             ("WHAT", 46.0, Hang::Start),
@@ -214,6 +268,14 @@ fn zone_table(set: &Set<'_>) -> Table {
     table
 }
 
+/// The unit that sizes are printed in.
+fn unit_word(set: &Set<'_>) -> &'static str {
+    match set.figures.in_inches() {
+        true => "INCHES",
+        false => "MILLIMETRES",
+    }
+}
+
 /// Welds with lengths, legs and what stands near; none where nothing is welded.
 fn weld_table(set: &Set<'_>) -> Option<Table> {
     let rivets = set.spec.written.rivets.as_ref();
@@ -222,7 +284,10 @@ fn weld_table(set: &Set<'_>) -> Option<Table> {
     let fig = set.figures;
     let letter = weld_letter(set);
     let mut table = Table::new(
-        "WELDS; TO THE WORKS' PROCEDURE, LEGS AS GIVEN",
+        &format!(
+            "WELDS, SIZES IN {}; TO THE WORKS' PROCEDURE, LEGS AS GIVEN",
+            unit_word(set)
+        ),
         &[
             ("WELD", 14.0, Hang::Middle),
             ("WHERE", 36.0, Hang::Start),
@@ -255,12 +320,10 @@ fn weld_table(set: &Set<'_>) -> Option<Table> {
             place_of(weld, joint.as_ref()),
             fig.table(weld.length),
             or_dash(weld.leg),
-            weld.nearest_hole.map_or("–".into(), |(hole, metal)| {
-                format!("{} to {}", fig.table(metal), set.design.holes[hole].id)
-            }),
+            clear_to_hole(set, weld.nearest_hole),
             or_dash(to_hole),
             or_dash(to_head),
-            String::new(),
+            procedure_of(set, weld),
             String::new(),
             String::new(),
             String::new(),
@@ -268,10 +331,13 @@ fn weld_table(set: &Set<'_>) -> Option<Table> {
     }
     for (i, weld) in pad_welds(set).into_iter().enumerate() {
         let mut row = vec![format!("{letter}{}", all.len() + i + 1)];
-        row.push(format!("{} to plate, round its edge", weld.pad));
+        row.push(format!(
+            "{} to plate at {}, round its edge",
+            weld.pad, weld.hole
+        ));
         row.push(fig.table(weld.length));
         row.push(fig.size_short(weld.leg));
-        row.push(format!("at {}", weld.hole));
+        row.push(clear_to_hole(set, weld.nearest_hole));
         row.extend(["–", "–"].map(String::from));
         table.row(row);
     }
@@ -279,6 +345,23 @@ fn weld_table(set: &Set<'_>) -> Option<Table> {
         table.row(repair_row(set, (i, repair)));
     }
     (!table.rows.is_empty()).then(|| table.filled_in())
+}
+
+/// The procedure that the ring's preparation names, for the welds that it prepares; a blank else.
+fn procedure_of(set: &Set<'_>, weld: &Weld) -> String {
+    let named = preparation_of(set).and_then(|p| p.procedure.clone());
+    match weld.part {
+        WeldPart::Inside | WeldPart::Outside => named.unwrap_or_default(),
+        WeldPart::RingJoint => String::new(),
+    }
+}
+
+/// The hole nearest to a weld's toe and the metal between, a dash where there is none.
+fn clear_to_hole(set: &Set<'_>, nearest: Option<(usize, Length)>) -> String {
+    nearest.map_or("–".into(), |(hole, metal)| {
+        let id = &set.design.holes[hole].id;
+        format!("{} to {id}", set.figures.table(metal))
+    })
 }
 
 /// A repair in the table of welds; its leg, if it has one, is the procedure's.
@@ -304,41 +387,30 @@ fn repair_row(set: &Set<'_>, (i, repair): (usize, &Repair)) -> Vec<String> {
 /// The weld round the edge of a pad.
 pub struct PadWeld<'a> {
     pad: &'a str,
-    hole: &'a str,
+    /// The hole that the pad lies round.
+    pub hole: &'a str,
     length: Length,
     leg: &'a Size,
+    nearest_hole: Option<(usize, Length)>,
+    /// Index of the pad.
+    placed: usize,
 }
 
-/// A weld for every hole with a pad that is welded on, along the pad's own edge.
+/// A weld for every pad that is welded on, along the pad's own edge.
 pub fn pad_welds<'a>(set: &Set<'a>) -> Vec<PadWeld<'a>> {
-    let written = &set.spec.written;
-    let groups = &set.design.groups;
-    let mut all = Vec::new();
-    for (i, holes) in written.holes.iter().enumerate() {
-        let Some((at, leg)) = holes
-            .pad
-            .as_ref()
-            .and_then(|at| Some((at, at.weld_leg.as_ref()?)))
-        else {
-            continue;
-        };
-        let Some(pad) = written.pads.iter().find(|pad| pad.name == at.name) else {
-            continue;
-        };
-        let path = format!("holes[{i}]");
-        let of_set = set
-            .design
-            .holes
-            .iter()
-            .filter(|h| groups[h.group].path == path);
-        all.extend(of_set.map(|hole| PadWeld {
-            pad: &pad.name,
-            hole: &hole.id,
-            length: PI * pad.diameter.value(),
+    let (pads, design) = (&set.spec.written.pads, set.design);
+    let weld = |(index, placed): (usize, &'a PlacedPad)| {
+        let leg = placed.weld_leg.as_ref()?;
+        Some(PadWeld {
+            pad: &pads[placed.part].name,
+            hole: &design.holes[placed.hole].id,
+            length: PI * placed.diameter,
             leg,
-        }));
-    }
-    all
+            nearest_hole: placed.nearest_hole(design),
+            placed: index,
+        })
+    };
+    design.pads.iter().enumerate().filter_map(weld).collect()
 }
 
 fn place_of(weld: &Weld, joint: Option<&JointPlace>) -> String {
@@ -388,6 +460,7 @@ fn joint_note(set: &Set<'_>, joint: &JointPlace) -> String {
             " KEEP IT CLEAR OF THE BARREL SEAM: NOT JUDGED, `flange.fabricated.joint.barrel_seam` IS NOT GIVEN.",
         ),
     }
+    words.push_str(" PREPARATION OF ITS ENDS NOT GIVEN: TO THE WORKS' PROCEDURE.");
     words
 }
 
@@ -421,11 +494,17 @@ fn notes(set: &Set<'_>) -> Notes {
     Notes::new("NOTES", notes)
 }
 
-/// The face, small, with the zones of weld or heel lettered round it.
-fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
+/// The face with its welds and the zones of weld, heel and holes named round it; tells how far down its title reaches.
+fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64 {
     let design = set.design;
     let edge = PlateBox::round(&design.edge);
-    let inside = (room.width() - 30.0, room.height() - 24.0);
+    // Names of quarters stand in the corners; those of a ring's joint and of repairs stand where these are.
+    let is_named_aside = ring_joint(set.spec, design).is_some() || !design.repairs.is_empty();
+    let aside = match is_named_aside {
+        true => 2.0 * NAMES,
+        false => 2.0 * CENTRE_LINES,
+    };
+    let inside = (room.width() - aside, room.height() - 24.0);
     let scale = largest_scale(edge.width(), edge.height(), inside, set.figures.in_inches());
     let f = scale.factor();
     board.scale_words = scale.words();
@@ -433,11 +512,12 @@ fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         scale: f,
         centre: at(
             room.middle().x - (edge.left + edge.right) / 2.0 * f,
-            room.top + 11.0 + (inside.1 - edge.height() * f) / 2.0 + edge.top * f,
+            room.top + 11.0 + edge.top * f,
         ),
     };
     view.outline(board, &design.edge, Stroke::SEEN);
     put_centre_lines(board, &view, &edge);
+    put_pads(board, &view, design, |_| true);
     let wanted = super::face_view::Wanted {
         tube_numbers: None,
         other_numbers: true,
@@ -448,43 +528,163 @@ fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
     for hole in &design.holes {
         put_hole(board, &view, design, hole, wanted);
     }
-    let heavy = Stroke {
-        pen: Pen::Frame,
-        pattern: super::Pattern::Continuous,
-        role: Role::Centre,
+    put_flange_zones(board, set, &view);
+    put_repairs(board, set, &view);
+    put_repair_numbers(board, set, &view, &edge);
+    put_numbers_of_several(board, set, &view);
+    put_names(board, set, &view, room);
+    let words = format!(
+        "FACE, {}, SCALE {}",
+        view_words(design.view_from),
+        scale.words()
+    );
+    let lowest = board.extent(|_| true).map_or(room.bottom, |b| b.bottom);
+    let mut base = lowest + 3.0;
+    for line in wrap(&words, room.width(), NOTES, true) {
+        base += NOTES * LINE_PITCH;
+        board.bold(at(room.middle().x, base), &line, NOTES, Hang::Middle);
+    }
+    base
+}
+
+/// The lines of weld or heel and their quarters, and the joint of a ring.
+fn put_flange_zones(board: &mut Board, set: &Set<'_>, view: &View) {
+    let design = set.design;
+    let circle = |board: &mut Board, radius: Length, pen: Pen| {
+        let stroke = Stroke {
+            pen,
+            pattern: super::Pattern::Continuous,
+            role: Role::Centre,
+        };
+        view.circle(board, Point::CENTRE, radius.to_mm(), stroke);
     };
-    let quarters = match &design.flange {
+    let (radius, outside) = match &design.flange {
         Some(FlangeDesign::Pressed(p)) => {
+            circle(board, p.tangent_radius, Pen::Middle);
             let outside = p.outside_diameter.value() / 2.0;
-            view.circle(board, Point::CENTRE, p.tangent_radius.to_mm(), heavy);
-            Some(((p.tangent_radius + outside) / 2.0, outside))
+            ((p.tangent_radius + outside) / 2.0, outside)
         }
         Some(FlangeDesign::Fabricated(r)) => {
             let outside = r.ring_outside_diameter.value() / 2.0;
             let inside = outside - r.ring_thickness.value();
             for weld in [inside, outside] {
-                view.circle(board, Point::CENTRE, weld.to_mm(), heavy);
+                circle(board, weld, Pen::Frame);
             }
-            Some(((inside + outside) / 2.0, outside))
+            ((inside + outside) / 2.0, outside)
         }
-        None => None,
+        None => return,
     };
-    if let Some((radius, outside)) = quarters {
-        put_quarters(board, &view, radius.to_mm(), outside.to_mm());
-        if let Some(joint) = ring_joint(set.spec, design) {
-            put_joint(board, set, &view, &joint, (radius.to_mm(), outside.to_mm()));
+    put_quarters(board, view, radius.to_mm(), outside.to_mm());
+    if let Some(joint) = ring_joint(set.spec, design) {
+        put_joint(board, set, view, &joint, (radius.to_mm(), outside.to_mm()));
+    }
+}
+
+/// Names of the welds of ring and pads, and of the zones that are no quarter, each on a line to what it names.
+fn put_names(board: &mut Board, set: &Set<'_>, view: &View, room: &PaperBox) {
+    let design = set.design;
+    let reach = PlateBox::round(&design.edge);
+    let reach = reach.right.max(-reach.left);
+    if let Some(FlangeDesign::Fabricated(r)) = &design.flange {
+        let outside = r.ring_outside_diameter.value() / 2.0;
+        let inside = outside - r.ring_thickness.value();
+        for (number, radius) in [(1, inside), (2, outside)] {
+            // Clear of the strokes between the quarters and of the lines at their middles.
+            let tips = [110.0, 250.0, 290.0, 70.0, 20.0, 340.0];
+            let tips = tips.map(|deg| on_circle(radius.to_mm(), deg));
+            let name = format!("{}{number}", weld_letter(set));
+            put_name(board, view, &tips, (&name, reach, room));
         }
     }
-    put_repairs(board, set, &view);
-    put_repair_numbers(board, set, &view, &edge);
-    let words = format!("FACE, {}, {}", view_words(design.view_from), scale.words());
-    let height = super::letter_size::fitting_height(&words, room.width(), NOTES, true);
-    board.bold(
-        at(room.middle().x, room.bottom - 2.0),
-        &words,
-        height,
-        Hang::Middle,
-    );
+    for zone in zones(set) {
+        let tips = match zone.marked {
+            Marked::Pad(pad) => {
+                let pad = &design.pads[pad];
+                let middle = pad.at(design);
+                let rim = |deg: f64| {
+                    let p = on_circle(pad.diameter.to_mm() / 2.0, deg);
+                    Point::new(middle.x + p.x, middle.y + p.y)
+                };
+                // The side away from the middle of the plate first: the line leaves the plate there.
+                let out = if middle.y > 0.0 { 0.0 } else { 180.0 };
+                [60.0, -60.0, 30.0, -30.0, 90.0, -90.0]
+                    .map(|turn| rim(out + turn))
+                    .to_vec()
+            }
+            Marked::Holes(group) => outermost_rims(design, group),
+            Marked::Quarter | Marked::Elsewhere => continue,
+        };
+        put_name(board, view, &tips, (&zone.on_view, reach, room));
+    }
+}
+
+/// Numbers beside the holes that are too small to hold them; a hole that is a zone by itself is numbered with its zone.
+fn put_numbers_of_several(board: &mut Board, set: &Set<'_>, view: &View) {
+    for hole in loose_holes(set.design).filter(|h| set.number_off(h.group) > 1) {
+        let radius = hole.finish.value().to_mm() / 2.0 * view.scale;
+        if number_height(&hole.id, radius).is_none() {
+            put_number_beside(board, view.place(hole.at), radius, &hole.id, (0.4, 6));
+        }
+    }
+}
+
+/// Numbers of all zones but those that go by their weld's, and of the welds of ring and pads.
+#[cfg(test)]
+pub fn zone_names(set: &Set<'_>) -> Vec<String> {
+    let zones = zones(set).into_iter();
+    let zones = zones.filter(|zone| !matches!(zone.marked, Marked::Elsewhere));
+    let ring = welds(set.design, None).len();
+    let count = ring + pad_welds(set).len();
+    let welds = (1..=count).map(|i| format!("{}{i}", weld_letter(set)));
+    zones.map(|zone| zone.number).chain(welds).collect()
+}
+
+/// A place on a circle about the barrel's centre, by its angle clockwise from the top.
+fn on_circle(radius: f64, deg: f64) -> Point {
+    let a = from_top_clockwise(deg);
+    Point::new(radius * cos(a), radius * sin(a))
+}
+
+/// The outward edges of the holes of a group that lie furthest out.
+fn outermost_rims(design: &Design, group: usize) -> Vec<Point> {
+    let mut holes: Vec<&Hole> = design.holes.iter().filter(|h| h.group == group).collect();
+    holes.sort_by(|a, b| b.at.radius().total_cmp(&a.at.radius()));
+    let rim = |hole: &&Hole| {
+        let share = 1.0 + hole.finish.value().to_mm() / 2.0 / hole.at.radius().max(1.0);
+        Point::new(hole.at.x * share, hole.at.y * share)
+    };
+    holes.iter().map(rim).take(12).collect()
+}
+
+/// A name outside the plate with a line to the first of some places from which it goes clear of all lettering.
+fn put_name(
+    board: &mut Board,
+    view: &View,
+    tips: &[Point],
+    (words, reach, room): (&str, f64, &PaperBox),
+) {
+    let wide = face::width(words, TABLE, false);
+    for out in [REACH, 1.6 * REACH, 2.4 * REACH] {
+        for tip in tips {
+            let deg = 90.0 - crate::units::angle::atan2(tip.y, tip.x).to_degrees();
+            for turn in [0.0, 6.0, -6.0, 12.0, -12.0, 18.0, -18.0, 26.0, -26.0] {
+                let from = view.place(*tip);
+                let knee = view.place(on_circle(reach + out / view.scale, deg + turn));
+                let way = if knee.x >= from.x { 1.0 } else { -1.0 };
+                let start = knee.x + way * 4.0;
+                let end = start + way * wide;
+                let (a, b) = (start.min(end), start.max(end));
+                let round = PaperBox::new(a, knee.y - TABLE / 2.0, b, knee.y + TABLE / 2.0);
+                let is_free = room.holds(&round)
+                    && is_clear(board, &round, 1.0)
+                    && !crosses_lettering(board, from, knee);
+                if is_free {
+                    let lines = [words.to_string()];
+                    return super::dimension::leader(board, from, knee, &lines, TABLE);
+                }
+            }
+        }
+    }
 }
 
 /// A number outside each quarter, with a leader to the weld or heel; a stroke where quarters meet.
@@ -497,7 +697,7 @@ fn put_quarters(board: &mut Board, view: &View, radius: f64, outside: f64) {
         let start = f64::from(quarter) * 90.0;
         let over = 5.0 / view.scale;
         let (a, b) = (along(start, radius - over), along(start, outside + over));
-        let (pen, pattern) = (Pen::Wide, super::Pattern::Continuous);
+        let (pen, pattern) = (Pen::Narrow, super::Pattern::Continuous);
         board.line(a, b, pen, pattern, Role::Centre);
         let tip = along(start + 45.0, radius);
         let knee = along(start + 45.0, outside + 9.0 / view.scale);

@@ -5,7 +5,7 @@ use super::dimension::leader;
 use super::hatch::{Lean, hatch};
 use super::hole_detail::{put_hole_size, thickness};
 use super::letter_size::FIGURES;
-use super::seat::{BROKEN, HATCHING, METAL, Seat};
+use super::seat::{HATCHING, METAL, Seat};
 use super::view::Stroke;
 use super::{PaperPoint, Pattern, Pen, Role, at};
 use crate::spec::{Bead, Nest};
@@ -54,8 +54,8 @@ fn put_plate(board: &mut Board, seat: &Seat<'_, '_>, nest: &Nest, end: f64) {
             board.edge_line(pair[0], pair[1]);
         }
         board.edge_line(paper[paper.len() - 1], paper[0]);
-        seat.line(board, (0.0, end * hand), (t, end * hand), BROKEN);
     }
+    seat.break_plate(board, end);
 }
 
 /// The tube: body on the boiler side, its end in the hole and standing out where the spec says by how much.
@@ -79,7 +79,7 @@ fn put_tube(board: &mut Board, seat: &Seat<'_, '_>, nest: &Nest) {
         }
     }
     seat.line(board, (last, in_hole), (last, -in_hole), stroke);
-    seat.line(board, (-SHOWN, body), (-SHOWN, -body), BROKEN);
+    seat.break_across(board, -SHOWN, body);
     seat.axis(board, -SHOWN, last);
 }
 
@@ -155,8 +155,11 @@ fn put_sizes(board: &mut Board, seat: &Seat<'_, '_>, nest: &Nest, end: f64) {
         nest.tube.value(),
         &format!("⌀{} TUBE", fig.size_short(&nest.tube)),
     );
-    let words = format!("⌀{} END", fig.size_short(tube_end));
-    seat.across(board, last, true, tube_end.value(), &words);
+    // An end that is neither enlarged nor swaged down has the tube's own size, which is said once.
+    if !tube_end.value().same_as(nest.tube.value()) {
+        let words = format!("⌀{} END", fig.size_short(tube_end));
+        seat.across(board, last, true, tube_end.value(), &words);
+    }
     put_hole_size(board, seat);
     if let Some(bead) = &nest.bead {
         let words = format!("⌀{} BEAD", fig.size_short(&bead.diameter));
@@ -189,11 +192,11 @@ fn words(seat: &Seat<'_, '_>, nest: &Nest) -> Vec<String> {
         }
         (Some(out), None) => format!("STANDS OUT {out} BEFORE BEADING"),
         (None, Some(beaded)) => format!("BEAD, DASHED, STANDS OUT {beaded}"),
-        (None, None) => String::new(),
+        (None, None) => "PROJECTION AND BEAD NOT GIVEN: TUBE DRAWN FLUSH".into(),
     };
     let wall = nest.wall.as_ref().map_or_else(
-        || "WALL NOT GIVEN".into(),
-        |w| format!("WALL {}", fig.size_short(w)),
+        || "TUBE WALL NOT GIVEN".into(),
+        |w| format!("TUBE WALL {}", fig.size_short(w)),
     );
     let edges = nest.edge_radius.as_ref();
     let edges = edges.map(|r| format!("EDGES OF EVERY HOLE R{}, BOTH SIDES", fig.size_short(r)));

@@ -45,6 +45,12 @@ impl Stroke {
         pattern: Pattern::Continuous,
         role: Role::Centre,
     };
+    /// The toe of a weld behind the plate.
+    pub const HIDDEN_TOE: Stroke = Stroke {
+        pen: Pen::Narrow,
+        pattern: Pattern::Dashed,
+        role: Role::Centre,
+    };
     /// A pitch circle or centre line.
     pub const CENTRE: Stroke = Stroke {
         pen: Pen::Narrow,

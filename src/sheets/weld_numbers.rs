@@ -18,6 +18,16 @@ pub fn weld_letter(set: &Set<'_>) -> &'static str {
         .unwrap_or("WELD-")
 }
 
+/// The numbers of the welds of the pads round these holes, in their order.
+pub fn pad_weld_numbers(set: &Set<'_>, is_wanted: impl Fn(&str) -> bool) -> Vec<String> {
+    let before = welds(set.design, None).len();
+    let numbered = pad_welds(set).into_iter().enumerate();
+    let wanted = numbered.filter(|(_, weld)| is_wanted(weld.hole));
+    wanted
+        .map(|(i, _)| format!("{}{}", weld_letter(set), before + i + 1))
+        .collect()
+}
+
 /// The number of a repair, by its place in the spec's list: the same on every sheet and in the record.
 pub fn repair_number(set: &Set<'_>, repair: usize) -> String {
     let before = welds(set.design, None).len() + pad_welds(set).len();
