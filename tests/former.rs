@@ -94,8 +94,21 @@ fn by_hand_what_became_of_tallow_moor() {
         .expect("the blank grew");
     // Two trims of 2 mm more.
     assert!((blank.new.unwrap() - blank.old.unwrap() - 4.0).abs() < 1e-9);
+    // The outer stays stood at (330, 352) and stand at (330, 370) now: 530 − √(330² + 352²) − 17.5 = 30.00 mm to the tangent, and
+    // 530 − √(330² + 370²) − 17.5 = 16.72.
+    let metal = |between: &str| {
+        let mut metals = since.changes.metals.iter();
+        metals.find(|change| change.between == between)
+    };
+    let stay = metal("stay to tangent").expect("the stays moved");
+    let mm = |length: Option<centrepop::units::Length>| format!("{:.2}", length.unwrap().to_mm());
+    assert_eq!(
+        (mm(stay.old), mm(stay.new)),
+        ("30.00".into(), "16.72".into())
+    );
+    assert!(metal("tube to tangent").is_none(), "no outer tube moved");
     let written = |key: &str| since.written.iter().find(|change| change.key == key);
-    let rebore = written("tubes: next rebore").expect("it was not written before");
+    let rebore = written("tubes: next re-bore").expect("it was not written before");
     assert_eq!(
         (rebore.old.as_deref(), rebore.new.as_deref()),
         (None, Some("49 mm"))
@@ -109,9 +122,9 @@ fn by_hand_what_became_of_tallow_moor() {
         told,
         [
             "flange: pressed, trim",
-            "tubes: exceptions[0], reason",
-            "tubes: next rebore",
-            "cutting: order, withdrawn[0]"
+            "tubes: exception 1, reason",
+            "tubes: next re-bore",
+            "cutting: order, withdrawn issue 1"
         ],
         "a key that is no change of the second issue stands in the former issue too: write it in {FORMER}"
     );

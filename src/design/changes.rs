@@ -82,6 +82,17 @@ pub struct FigureChange {
     pub new: Option<f64>,
 }
 
+/// A least metal that differs.
+#[derive(Clone, Debug)]
+pub struct MetalChange {
+    /// Between what: "stay to tangent".
+    pub between: String,
+    /// As it was; none where no such holes were neighbours.
+    pub old: Option<Length>,
+    /// As it is.
+    pub new: Option<Length>,
+}
+
 /// Everything that differs between two designs.
 #[derive(Clone, Debug, Default)]
 pub struct Changes {
@@ -91,6 +102,8 @@ pub struct Changes {
     pub counts: Vec<GroupCount>,
     /// Figures that differ.
     pub figures: Vec<FigureChange>,
+    /// Least metals that differ, of neighbours only.
+    pub metals: Vec<MetalChange>,
     /// Places of the new edge that lie off the old one, where the edge differs: the furthest, with its distance in mm.
     pub edge: Option<(Point, f64)>,
 }
@@ -101,6 +114,7 @@ impl Changes {
         self.holes.is_empty()
             && self.counts.is_empty()
             && self.figures.is_empty()
+            && self.metals.is_empty()
             && self.edge.is_none()
     }
 
@@ -153,8 +167,47 @@ pub fn changes(old: &Design, new: &Design) -> Changes {
         holes: holes(old, new),
         counts: counts(old, new),
         figures: figures(old, new),
+        metals: metals(old, new),
         edge: edge(old, new),
     }
+}
+
+/// Least metals of the old design that are others in the new one, then those between holes that were no neighbours before.
+fn metals(old: &Design, new: &Design) -> Vec<MetalChange> {
+    let (was, is) = (metals_of(old), metals_of(new));
+    let of = |list: &[(String, Length)], between: &str| {
+        let mut found = list.iter().filter(|(name, _)| name == between);
+        found.next().map(|(_, metal)| *metal)
+    };
+    let added = is.iter().filter(|(name, _)| of(&was, name).is_none());
+    was.iter()
+        .chain(added)
+        .map(|(between, _)| MetalChange {
+            between: between.clone(),
+            old: of(&was, between),
+            new: of(&is, between),
+        })
+        .filter(|change| match (change.old, change.new) {
+            (Some(old), Some(new)) => !old.same_as(new),
+            _ => true,
+        })
+        .collect()
+}
+
+/// The least metal of every two purposes and from every purpose to every line, no further than the hole is wide.
+fn metals_of(design: &Design) -> Vec<(String, Length)> {
+    let size = |hole: usize| design.holes[hole].finish.value();
+    let between = design.least_ligaments.iter().filter_map(|least| {
+        let (a, b) = least.ligament.holes;
+        let near = least.ligament.metal <= size(a).max(size(b));
+        let name = format!("{} and {}", least.between.0.name(), least.between.1.name());
+        near.then_some((name, least.ligament.metal))
+    });
+    let lands = design.lands.iter().filter_map(|land| {
+        let name = format!("{} to {}", land.purpose.name(), land.line.name());
+        (land.metal <= size(land.hole)).then_some((name, land.metal))
+    });
+    between.chain(lands).collect()
 }
 
 fn hole_at(design: &Design, hole: &Hole) -> HoleAt {

@@ -72,7 +72,9 @@ mod withdrawal;
 
 pub use above_tubes::AboveTubes;
 pub use as_made::{HoleMade, as_made};
-pub use changes::{Changes, FigureChange, GroupCount, HoleAt, HoleChange, Renumbered, changes};
+pub use changes::{
+    Changes, FigureChange, GroupCount, HoleAt, HoleChange, MetalChange, Renumbered, changes,
+};
 pub use circle_measures::{chord, circle_in_rectangle, circle_segment_area};
 pub use cross_checks::{CrossCheck, cross_checks};
 pub use direction::{DirectionLigament, directions};

@@ -29,7 +29,7 @@ impl Since {
 /// A word of the spec that is another one.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct WrittenChange {
-    /// Its key in words, the name of its group before it: "tubes: next rebore".
+    /// Its key in words, the name of its group before it: "tubes: next re-bore".
     pub key: String,
     /// As it was; none where nothing was written.
     pub old: Option<String>,
@@ -100,7 +100,7 @@ fn words(spec: &Spec) -> Vec<(String, String)> {
         .collect()
 }
 
-/// `tubes[0].next_rebore` as "tubes: next rebore", by the name of the group: its number may be another one in the other issue.
+/// `tubes[0].next_rebore` as "tubes: next re-bore", by the name of the group: its number may be another one in the other issue.
 fn in_words(spec: &Spec, path: &str) -> String {
     let (head, rest) = path.split_once('.').unwrap_or((path, ""));
     let number = |list: &str| -> Option<usize> {
@@ -118,9 +118,31 @@ fn in_words(spec: &Spec, path: &str) -> String {
         .and_then(|i| written.holes.get(i))
         .map(|set| &set.name);
     let head = nest.or(set).map_or(head, String::as_str);
-    let words = |text: &str| text.replace('_', " ").replace('.', ", ");
+    let words = |path: &str| {
+        let steps: Vec<String> = path.split('.').map(step_in_words).collect();
+        steps.join(", ")
+    };
     match rest {
         "" => words(head),
         rest => format!("{}: {}", words(head), words(rest)),
+    }
+}
+
+/// One step of a path in the trade's words: `exceptions[0]` is "exception 1", `next_rebore` "next re-bore".
+fn step_in_words(step: &str) -> String {
+    let (name, number) = match step.trim_end_matches(']').split_once('[') {
+        Some((name, number)) => (name, number.parse::<usize>().ok()),
+        None => (step, None),
+    };
+    let name = match (name, number) {
+        ("next_rebore", _) => "next re-bore".to_string(),
+        ("withdrawn", Some(_)) => "withdrawn issue".to_string(),
+        // A list is named by what it holds many of, one of them by the same word without its s.
+        (list, Some(_)) => list.strip_suffix('s').unwrap_or(list).replace('_', " "),
+        (name, None) => name.replace('_', " "),
+    };
+    match number {
+        Some(number) => format!("{name} {}", number + 1),
+        None => name,
     }
 }

@@ -36,8 +36,10 @@ pub fn change_table(spec: &Spec, design: &Design) -> Option<Table> {
     let since = design.since.as_ref()?;
     let mut table = Table::new(
         &format!(
-            "CHANGES SINCE REVISION {} (SPEC {})",
-            since.revision, since.fingerprint
+            "CHANGES SINCE REVISION {} (SPEC {}), LENGTHS IN {}",
+            since.revision,
+            since.fingerprint,
+            Figures::of(spec).unit_sign()
         ),
         &[
             ("WHAT", 46.0, Hang::Start),
@@ -92,6 +94,12 @@ fn rows(since: &Since, fig: Figures) -> Vec<ChangeRow> {
         what: figure.name.into(),
         was: dash(figure.old.map(|value| in_unit(figure, value, fig))),
         now: dash(figure.new.map(|value| in_unit(figure, value, fig))),
+    }));
+    let metal = |metal: Option<Length>| dash(metal.map(|metal| fig.table(metal)));
+    rows.extend(since.changes.metals.iter().map(|change| ChangeRow {
+        what: format!("least metal, {}", change.between),
+        was: metal(change.old),
+        now: metal(change.new),
     }));
     rows.extend(since.written.iter().map(|change| ChangeRow {
         what: change.key.clone(),

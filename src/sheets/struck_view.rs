@@ -2,6 +2,7 @@
 
 use super::board::{Board, PaperBox};
 use super::clear::{is_clear, touches};
+use super::cloud::put_clouds;
 use super::dimension::{FIRST_ROW, have_room, running_across, running_room, running_upwards};
 use super::kept::weld_corners;
 use super::letter_size::{FIGURES, NOTES, TABLE};
@@ -77,9 +78,18 @@ pub fn put_struck_view(board: &mut Board, set: &Set<'_>, whole: &Design, room: &
     let bar = put_scale_bar(board, at(room.left + 3.0, y), f, set.figures);
     // The bar's own figure stands half beyond its end.
     let title = at(room.left + (bar + 15.0).max(68.0), y + 2.0);
-    board.bold(title, "STRUCK LINES AND POPS", NOTES, Hang::Start);
     put_loose_numbers(board, set, &view);
     put_weld_names(board, set, &view);
+    let around = PaperBox::new(room.left, room.top, paper.right + plan.right, y - NOTES);
+    let clouded = put_clouds(board, set, &view, &around, |place| shown.holds(place)) > 0;
+    let words = match set.design.since.as_ref().filter(|_| clouded) {
+        Some(since) => format!(
+            "STRUCK LINES AND POPS; CLOUDED: CHANGED SINCE REVISION {}",
+            since.revision
+        ),
+        None => "STRUCK LINES AND POPS".into(),
+    };
+    board.bold(title, &words, NOTES, Hang::Start);
     paper.right + plan.right
 }
 
