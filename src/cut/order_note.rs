@@ -139,7 +139,7 @@ fn one_part(note: &mut Note, spec: &Spec, cutting: &Cutting, part: &CutPart) {
     }
     if !part.by_hand.is_empty() {
         note.fact(
-            "By hand, since the file has no room for it",
+            "By hand where the works says, since the file has no room for it",
             &part.by_hand.join(" / "),
         );
     }

@@ -8,7 +8,7 @@ use super::pressed::pop;
 use super::stamp::{Inscription, identity, lay_marks};
 use crate::design::cutter::{Figure, Made, Settings, in_mm, made};
 use crate::design::{Outline, Point};
-use crate::spec::{Cutting, Fault, HoleCut, Pad, Spec};
+use crate::spec::{Cutting, Fault, HoleCut, HoleSet, Pad, Spec};
 use crate::units::angle::PI;
 use crate::units::print::millimetres;
 use crate::units::tolerance::SAME_LENGTH_MM;
@@ -70,7 +70,11 @@ fn part(spec: &Spec, cutting: &Cutting, pad: &Pad) -> CutPart {
             Made::Nothing(reason) => tally.withhold(&id, "nothing", &reason),
         }
     }
-    marks.extend(tick_at_top(pad));
+    let joint = joint_mm(spec, pad);
+    if joint > 0.0 {
+        field.keep_clear_of(Point::CENTRE, joint);
+    }
+    marks.extend(tick_at_top(pad, joint));
     // Where metal is left for dressing, the finished edges are scribed, or nobody could dress to them.
     if dress.is_some() {
         marks.push((Layer::Scribe, circle(radius_mm(&pad.diameter))));
@@ -123,13 +127,26 @@ fn part(spec: &Spec, cutting: &Cutting, pad: &Pad) -> CutPart {
     part
 }
 
+/// The holes of the plate that the pad stands round.
+fn stands_round<'a>(spec: &'a Spec, pad: &'a Pad) -> impl Iterator<Item = &'a HoleSet> {
+    spec.written.holes.iter().filter(|set| {
+        let at = set.pad.as_ref();
+        at.is_some_and(|at| at.name == pad.name)
+    })
+}
+
+/// Radius of the joint that is faced on the pad, mm: a stamp in it would leak, or be faced away. Nothing where there is none.
+fn joint_mm(spec: &Spec, pad: &Pad) -> f64 {
+    let faces = stands_round(spec, pad).filter_map(|set| set.joint_face.as_ref());
+    faces
+        .map(|face| radius_mm(&face.diameter))
+        .fold(0.0, f64::max)
+}
+
 /// What is left in the bore for the works to take out, on the diameter: as much as in the holes of the plate that the pad stands
 /// round, with which it is bored; the metal left on inside edges where that is more. None where neither leaves any.
 fn bore_left(spec: &Spec, settings: &Settings<'_>, pad: &Pad) -> Option<Figure> {
-    let stands_round = spec.written.holes.iter().filter(|set| {
-        let at = set.pad.as_ref();
-        at.is_some_and(|at| at.name == pad.name)
-    });
+    let stands_round = stands_round(spec, pad);
     let as_its_holes = stands_round.filter_map(|set| settings.policy(set.purpose)?.under);
     let dressed = 2.0 * settings.dress_inside();
     let dressed = (dressed > Length::ZERO).then(|| Figure {
@@ -155,10 +172,11 @@ fn lies(pad: &Pad) -> &'static str {
     }
 }
 
-/// A tick inside the edge, outside every hole, at the top of a pad that has one; none where there is no room.
-fn tick_at_top(pad: &Pad) -> Option<(Layer, Shape)> {
+/// A tick inside the edge, outside every hole and the joint, at the top of a pad that has one; none where there is no room.
+fn tick_at_top(pad: &Pad, joint_mm: f64) -> Option<(Layer, Shape)> {
     let reaches = holes(pad).map(|(_, hole, at)| at.radius() + radius_mm(&hole.hole));
-    let inner = reaches.fold(pad.bore.as_ref().map_or(0.0, radius_mm), f64::max);
+    let bore = pad.bore.as_ref().map_or(0.0, radius_mm);
+    let inner = reaches.fold(bore.max(joint_mm), f64::max);
     let outer = radius_mm(&pad.diameter) - TICK_GAP_MM;
     let long = TICK_MM.min(outer - TICK_GAP_MM - inner);
     (has_top(pad) && long > TICK_GAP_MM).then(|| top_tick(outer - long, outer))

@@ -601,6 +601,23 @@ fn holds_the_line_of_the_ring_is_scribed_on_its_own_face_alone() {
     assert!(parts[0].remarks.is_empty());
 }
 
+/// The steam pipe is jointed on the ring that thickens the plate, 165 mm across: what is stamped there would leak or be faced away, so
+/// that the ring has a tick for its top outside the joint and the rest is asked for by hand.
+#[test]
+fn holds_nothing_is_stamped_on_a_joint_face_of_a_pad() {
+    let (_, parts) = parts_of(FABRICATED).expect("it is cut");
+    let pad = &parts[2];
+    for inscribed in &pad.inscriptions {
+        assert!(reach(inscribed, Point::CENTRE).0 > 82.5);
+    }
+    let [Shape::Line { from, to }] = shapes(pad, Layer::Scribe)[..] else {
+        panic!("one tick");
+    };
+    assert!(from.y > 82.5 && to.y < 90.0 && from.x == 0.0);
+    let heat = "(BOX FOR THE HEAT NUMBER)".to_string();
+    assert!(pad.by_hand.contains(&heat), "{:?}", pad.by_hand);
+}
+
 /// The joint stands at 71.25°, so all four quarters lie on the strip, 2588.67 mm long and seen from within the wrong way round: the top at
 /// 71.25/360 of it, 512.34, then the left at 161.25/360, 1159.51, the bottom 1806.68 and the right 2453.85.
 #[test]

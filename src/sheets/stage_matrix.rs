@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::Hang;
 use super::set::Set;
 use super::table::Table;
+use crate::cut::{CutPart, PartKind};
 use crate::design::{RivetMade, Stage, number_runs};
 use crate::spec::{RivetHow, StagePlace};
 
@@ -38,7 +39,8 @@ fn names_of(stages: &[Stage]) -> Vec<String> {
 /// A line for each group: stages with their sizes, the go and no-go sizes, and who has done it.
 pub fn stage_matrix(set: &Set<'_>) -> Table {
     let names = stage_names(set);
-    let as_cut = set.parts.iter().any(|p| !p.holes_cut.is_empty());
+    let cut = |p: &CutPart| p.kind == PartKind::Plate && !p.holes_cut.is_empty();
+    let as_cut = set.parts.iter().any(cut);
     let mut columns: Vec<(&str, f64, Hang)> = vec![
         ("HOLES", 42.0, Hang::Start),
         ("NUMBERS", 26.0, Hang::Start),
