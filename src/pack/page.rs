@@ -132,6 +132,27 @@ fn title(html: &mut String, spec: &Spec, design: &Design) {
         design.view_from.name(),
         spec.short_fingerprint(),
     );
+    if design.kept {
+        kept(html, design);
+    }
+}
+
+/// That the plate stands, and which pieces of it are new.
+fn kept(html: &mut String, design: &Design) {
+    let pieces: Vec<&str> = design.pieces().map(|(_, p)| p.name.as_str()).collect();
+    let new = match pieces.len() {
+        0 => "nothing of it is new".to_string(),
+        1 => format!("only {} and what lies in it is new", pieces[0]),
+        _ => format!(
+            "only these and what lies in them is new: {}",
+            pieces.join(", ")
+        ),
+    };
+    put!(
+        html,
+        "<p><strong>Plate kept: {}.</strong></p>\n",
+        escaped(&new)
+    );
 }
 
 fn gate(html: &mut String, findings: &[Finding]) {

@@ -103,4 +103,22 @@ mod tests {
         assert_eq!(of_inches[0], ["1 13/32 in", "35.719"]);
         assert_eq!(of_inches[1], ["2 29/32 in", "73.819"]);
     }
+
+    /// Rivets at 7 1/2° of which one stands on bottom centre, and a piece let in to 33 3/4° on both hands: nine of 48 are new, R5 at 30° among
+    /// them and R6 at 37 1/2° not.
+    #[test]
+    fn by_hand_rivets_of_a_kept_plate_stand() {
+        let text = include_str!("../../../specs/gritstone-smokebox.yaml");
+        let spec = read_spec("kept.yaml", text.as_bytes()).unwrap_or_else(|f| panic!("{f}"));
+        let file = rivets(&spec, &set_out(&spec).expect("a sound plate"));
+        let text = String::from_utf8(file.bytes).expect("words");
+        let made: Vec<&str> = text
+            .lines()
+            .skip(1)
+            .filter_map(|row| row.split(',').nth(10))
+            .collect();
+        assert_eq!(made.len(), 48);
+        assert_eq!((made[4], made[5]), ("in place", "stands"));
+        assert_eq!(made.iter().filter(|made| **made == "stands").count(), 39);
+    }
 }
