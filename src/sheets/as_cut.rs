@@ -52,6 +52,8 @@ const FEW_POPS: usize = 6;
 const LEGIBLE: f64 = 0.2;
 /// From stamped letters to the box drawn about them, mm of paper.
 const STAMP_GAP: f64 = 0.8;
+/// From line to line of a title with a stacked fraction in it, as a share of its height.
+const STACKED_PITCH: f64 = 2.4;
 /// Arm of the cross that a pop is drawn as, mm of paper.
 const POP_ARM: f64 = 1.6;
 
@@ -414,8 +416,13 @@ fn put_part(
         Hang::Middle | Hang::End => room.width() - 4.0,
     };
     let lines = super::letter_size::wrap(&title, wide, NOTES, true);
+    // A stacked fraction reaches further than a letter.
+    let pitch = match title.contains('{') {
+        true => STACKED_PITCH,
+        false => super::letter_size::LINE_PITCH,
+    };
     for (i, line) in lines.iter().enumerate() {
-        let base = y + i as f64 * NOTES * super::letter_size::LINE_PITCH;
+        let base = y + i as f64 * NOTES * pitch;
         board.bold(at(x, base), line, NOTES, hang);
     }
     if main {
