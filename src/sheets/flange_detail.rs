@@ -84,7 +84,7 @@ pub fn put_flange_detail(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> O
         board,
         set,
         &s,
-        (s.place(0.0, high).y, foot),
+        (s.place(0.0, low + FLAT_SHOWN).y, foot),
         (Some(room), First::Beside),
     );
     let title = format!("SECTION OF FLANGE AT TOP, {turned}SCALE {}", scale.words());

@@ -23,6 +23,8 @@ const ENDS: f64 = 2.0;
 const ROW_NAMES: f64 = 13.0;
 /// What lies along the edges is named so far from bottom centre at least, that it is no part of that name, mm.
 const OFF_BOTTOM: f64 = 24.0;
+/// And so far from other words, with which it would be read together, mm.
+const APART: f64 = 2.2;
 /// No sign of a rivet is smaller, mm.
 const LEAST_SIGN: f64 = 0.6;
 
@@ -204,23 +206,21 @@ fn put_ends(board: &mut Board, set: &Set<'_>, strip: &Strip) {
         Some(FlangeDesign::Fabricated(_)) => "PLATE",
         Some(FlangeDesign::Pressed(_)) | None => "HEEL",
     };
-    let edge = match &set.design.flange {
-        Some(FlangeDesign::Pressed(p)) if p.trim.value() > Length::ZERO => {
-            format!("EDGE, TRIM {} LEFT ON", set.figures.size_short(&p.trim))
-        }
-        _ => "EDGE".to_string(),
-    };
     let (above, below) = if strip.near {
-        (other, edge.as_str())
+        (other, "EDGE")
     } else {
-        (edge.as_str(), other)
+        ("EDGE", other)
     };
-    for (words, base) in [(above, strip.top - 1.5), (below, strip.foot + 2.5 + TABLE)] {
-        let shorter = words.split(',').next().unwrap_or(words);
-        let put = [words, shorter]
-            .into_iter()
-            .find_map(|words| Some((words, clear_along(board, strip, words, base)?)));
-        if let Some((words, x)) = put {
+    let trim = match &set.design.flange {
+        Some(FlangeDesign::Pressed(p)) if p.trim.value() > Length::ZERO => {
+            let trim = set.figures.size_short(&p.trim);
+            format!("TRIM {trim} LEFT ON BEYOND THE EDGE")
+        }
+        _ => String::new(),
+    };
+    let under = strip.foot + 2.5 + TABLE;
+    for (words, base) in [(above, strip.top - 1.5), (below, under), (&trim, under)] {
+        if let Some(x) = clear_along(board, strip, words, base) {
             board.text(at(x, base), words, TABLE, Hang::Middle);
         }
     }
@@ -232,7 +232,7 @@ fn clear_along(board: &Board, strip: &Strip, words: &str, base: f64) -> Option<f
     let (rise, fall) = rise_and_fall(words, TABLE);
     let steps = (1..(strip.long / 2.0) as u32).map(|i| strip.left + OFF_BOTTOM + f64::from(i));
     steps.into_iter().find(|x| {
-        let round = PaperBox::new(x - half, base - rise, x + half, base + fall);
-        is_clear(board, &round, 0.8)
+        let round = PaperBox::new(x - half - APART, base - rise, x + half + APART, base + fall);
+        is_clear(board, &round, 0.6)
     })
 }

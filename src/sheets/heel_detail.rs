@@ -42,7 +42,7 @@ pub fn put_heel_detail(board: &mut Board, set: &Set<'_>, b: &PaperBox, scale: f6
     put_radii(board, set, &s, p);
     put_lengths(board, set, &s, p);
     let low = p.tangent_radius.to_mm() - FLAT_SHOWN;
-    let heights = (s.place(0.0, outer).y, s.place(0.0, low).y);
+    let heights = (s.place(0.0, low + FLAT_SHOWN).y, s.place(0.0, low).y);
     put_side_names(board, set, &s, heights, (None, First::Beside));
 }
 

@@ -38,7 +38,8 @@ pub fn put_ring_detail(board: &mut Board, set: &Set<'_>, b: &PaperBox, scale: f6
     put_metal(board, set, (&s, r), high);
     put_sizes(board, set, &s, r);
     put_welds(board, set, &s, r);
-    let heights = (s.place(0.0, high).y, s.place(0.0, low_of(r)).y);
+    let low = low_of(r);
+    let heights = (s.place(0.0, low + FLAT_SHOWN).y, s.place(0.0, low).y);
     put_side_names(board, set, &s, heights, (None, First::Beside));
 }
 

@@ -13,7 +13,9 @@ const OFF: (f64, f64) = (2.0, 26.0);
 /// A word may stand so far above the section and below it, mm of paper.
 const BEYOND: f64 = 18.0;
 /// Clear paper round a word, mm.
-const CLEAR: f64 = 2.4;
+const CLEAR: f64 = 1.6;
+/// And so much more above and below a level one, mm.
+const NO_LINE: f64 = 1.0;
 /// From one line that is tried to the next, mm.
 const STEP: f64 = 1.5;
 
@@ -50,7 +52,7 @@ pub fn put_side_names(
 pub enum First {
     /// Above the plate's upper end, which is its own edge or rim.
     Above,
-    /// Beside the flat and below it: above stand flange and barrel, whose other side is another.
+    /// Beside the flat and below it, and never above: there stand flange and barrel, whose other side is another.
     Beside,
 }
 
@@ -67,16 +69,17 @@ fn levels(top: f64, foot: f64, first: First) -> Vec<f64> {
     match first {
         First::Above => above.chain(beside).chain(below).collect(),
         First::Beside => {
-            let upwards: Vec<f64> = beside.collect();
-            let upwards = upwards.into_iter().rev();
-            upwards.chain(below).chain(above).collect()
+            let beside: Vec<f64> = beside.collect();
+            let upwards = beside.into_iter().rev();
+            upwards.chain(below).collect()
         }
     }
 }
 
+/// What a level word takes up, with more paper above and below, that it is not read as a line of some note.
 fn level(x: f64, y: f64, words: &str, way: f64) -> PaperBox {
     let end = x + way * face::width(words, TABLE, false);
-    PaperBox::new(x.min(end), y - TABLE, x.max(end), y)
+    PaperBox::new(x.min(end), y - TABLE - NO_LINE, x.max(end), y + NO_LINE)
 }
 
 fn is_free(board: &Board, room: Option<&PaperBox>, b: &PaperBox) -> bool {
