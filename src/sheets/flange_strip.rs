@@ -213,24 +213,30 @@ fn put_ends(board: &mut Board, set: &Set<'_>, strip: &Strip) {
     };
     let trim = match &set.design.flange {
         Some(FlangeDesign::Pressed(p)) if p.trim.value() > Length::ZERO => {
-            let trim = set.figures.size_short(&p.trim);
-            format!("TRIM {trim} LEFT ON BEYOND THE EDGE")
+            // Its fraction on one line, as in the tables: the title stands close below.
+            let trim = set.figures.size_short(&p.trim).replace(['{', '}'], "");
+            format!("TRIM {trim} STANDS BEYOND THE EDGE")
         }
         _ => String::new(),
     };
     let under = strip.foot + 2.5 + TABLE;
-    for (words, base) in [(above, strip.top - 1.5), (below, under), (&trim, under)] {
-        if let Some(x) = clear_along(board, strip, words, base) {
+    let (first, past_left) = (OFF_BOTTOM, strip.long * 0.3);
+    for (words, base, from) in [
+        (above, strip.top - 1.5, first),
+        (below, under, first),
+        (&trim, under, past_left),
+    ] {
+        if let Some(x) = clear_along(board, strip, words, (base, from)) {
             board.text(at(x, base), words, TABLE, Hang::Middle);
         }
     }
 }
 
-/// The first place along the strip where words on this base line are clear of all others.
-fn clear_along(board: &Board, strip: &Strip, words: &str, base: f64) -> Option<f64> {
+/// The first place along the strip, from so far on, where words on this base line are clear of all others.
+fn clear_along(board: &Board, strip: &Strip, words: &str, (base, from): (f64, f64)) -> Option<f64> {
     let half = face::width(words, TABLE, false) / 2.0;
     let (rise, fall) = rise_and_fall(words, TABLE);
-    let steps = (1..(strip.long / 2.0) as u32).map(|i| strip.left + OFF_BOTTOM + f64::from(i));
+    let steps = (1..(strip.long / 2.0) as u32).map(|i| strip.left + from + f64::from(i));
     steps.into_iter().find(|x| {
         let round = PaperBox::new(x - half - APART, base - rise, x + half + APART, base + fall);
         is_clear(board, &round, 0.6)
