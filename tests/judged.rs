@@ -704,7 +704,7 @@ fn by_hand_tallow_moor_flues_among_tubes() {
     assert!(
         mixed
             .why
-            .contains("on the larger hole 29.575 mm is asked, on the mean 24.112 mm"),
+            .contains("on the larger hole 29.575 mm is asked, on the mean 24.113 mm"),
         "{}",
         mixed.why
     );

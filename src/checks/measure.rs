@@ -227,7 +227,8 @@ mod tests {
         }
         assert_eq!(
             shown_apart(1.40625, 1.40625 + 1e-16, "in"),
-            pair("1.4062 in", "1.4062 in")
+            // A half is rounded away from nought: 1.40625 is 1.4063.
+            pair("1.4063 in", "1.4063 in")
         );
     }
 }

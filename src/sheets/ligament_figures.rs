@@ -36,7 +36,7 @@ pub fn figures_height(set: &Set<'_>) -> f64 {
 }
 
 /// The pairs that are drawn: the least metal of every nest, and of the other directions as many as make up the usual number.
-fn pairs<'a>(directions: &'a [DirectionLigament]) -> Vec<&'a DirectionLigament> {
+fn pairs(directions: &[DirectionLigament]) -> Vec<&DirectionLigament> {
     let is_least = |one: &DirectionLigament| {
         let own = directions.iter().filter(|d| d.group == one.group);
         let least = own.reduce(|a, b| {
