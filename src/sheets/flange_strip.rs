@@ -48,7 +48,7 @@ impl Strip {
     }
 
     /// Paper y of a distance from the flange's edge, mm of flange.
-    fn from_edge(&self, length: f64) -> f64 {
+    fn at_depth(&self, length: f64) -> f64 {
         match self.near {
             true => self.foot - length * self.f,
             false => self.top + length * self.f,
@@ -109,7 +109,7 @@ fn put_edges(board: &mut Board, strip: &Strip) {
 fn put_rows(board: &mut Board, strip: &Strip, line: &RivetLine) {
     let right = strip.left + strip.long;
     for row in 1..=line.row_count() {
-        let y = strip.from_edge(line.from_edge_of(row).to_mm());
+        let y = strip.at_depth(line.from_edge_of(row).to_mm());
         board.centre_line(at(strip.left, y), at(right, y));
         if line.rows.is_some() {
             let words = format!("ROW {row}");
@@ -118,7 +118,7 @@ fn put_rows(board: &mut Board, strip: &Strip, line: &RivetLine) {
     }
     let r = (line.hole.value().to_mm() / 2.0 * strip.f).max(LEAST_SIGN);
     for rivet in &line.rivets {
-        let y = strip.from_edge(line.from_edge_of(rivet.row).to_mm());
+        let y = strip.at_depth(line.from_edge_of(rivet.row).to_mm());
         let c = at(strip.left + rivet.run.to_mm() * strip.f, y);
         put_sign(board, rivet.made, c, r);
         if is_named(line, rivet) {

@@ -70,7 +70,7 @@ fn put_bare_hole(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> Vec<S
     let pad = pad_of(seat, one);
     let end = (seat.hole + METAL)
         .max(clear_radius + METAL)
-        .max(pad.map_or(0.0, |pad| past_the_toe(pad)));
+        .max(pad.map_or(0.0, past_the_toe));
     seat.plate(board, end);
     seat.rims(board, &[0.0, seat.t], seat.hole);
     seat.axis(board, -METAL, seat.t + METAL);

@@ -251,13 +251,8 @@ fn pad_faces(s: &SectionView, design: &Design, pad: &PlacedPad) -> (f64, f64) {
     }
 }
 
-/// A pad that the section cuts: hatched the other way from the plate, with its own holes and its weld.
-fn put_pad(board: &mut Board, s: &SectionView, design: &Design, (pad, spacing): (&PlacedPad, f64)) {
-    let middle = pad.at(design);
-    let Some(half) = half_chord(middle, pad.diameter.to_mm() / 2.0) else {
-        return;
-    };
-    let (face, end) = pad_faces(s, design, pad);
+/// Where the metal of a pad begins and ends on the vertical centre line, between its lowest and its highest place, a pair for each part.
+fn pad_borders(pad: &PlacedPad, middle: Point, (low, high): (f64, f64)) -> Vec<f64> {
     let own = pad.holes.iter();
     let own = own.map(|&(p, wide)| (Point::new(middle.x + p.x, middle.y + p.y), wide));
     let holes = own.chain([(middle, pad.opening)]);
@@ -268,10 +263,19 @@ fn put_pad(board: &mut Board, s: &SectionView, design: &Design, (pad, spacing): 
         })
         .collect();
     open.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let inner = open.iter().flat_map(|gap| [gap.0, gap.1]);
+    std::iter::once(low).chain(inner).chain([high]).collect()
+}
+
+/// A pad that the section cuts: hatched the other way from the plate, with its own holes and its weld.
+fn put_pad(board: &mut Board, s: &SectionView, design: &Design, (pad, spacing): (&PlacedPad, f64)) {
+    let middle = pad.at(design);
+    let Some(half) = half_chord(middle, pad.diameter.to_mm() / 2.0) else {
+        return;
+    };
+    let (face, end) = pad_faces(s, design, pad);
     let (low, high) = (middle.y - half, middle.y + half);
-    let mut borders = vec![low];
-    borders.extend(open.iter().flat_map(|gap| [gap.0, gap.1]));
-    borders.push(high);
+    let borders = pad_borders(pad, middle, (low, high));
     for pair in borders.chunks_exact(2) {
         let corners = [
             (face, pair[0]),
