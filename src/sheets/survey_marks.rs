@@ -224,10 +224,12 @@ pub fn put_corners(board: &mut Board, set: &Set<'_>, view: &View, room: &PaperBo
         }
         let (x, y) = (Length::mm(corner.at.x).abs(), Length::mm(corner.at.y).abs());
         let hands = if both { " (BOTH HANDS)" } else { "" };
+        // Unstacked: two lines of fractions over one another would run together.
         let lines = [
             format!("{} FROM A{hands}", fig.short(x)),
             format!("{} FROM B", fig.short(y)),
-        ];
+        ]
+        .map(|line| line.replace(['{', '}'], ""));
         let hands = [corner.at, corner.at.opposite_hand()];
         let hands = &hands[..if both { 2 } else { 1 }];
         for &hand in hands {
