@@ -541,11 +541,9 @@ pub fn put_words_outside(
                 knee.y + TABLE,
             );
             let tip = tip_towards(c, knee, radius);
-            if is_clear(board, &round, 0.5)
-                && !crosses_lettering(board, tip, knee)
-                && !(past_holes && crosses_hole(board, tip, knee))
-                && !(past_holes && passes_an_end(ends, tip, knee))
-            {
+            let passes = crosses_hole(board, tip, knee) || passes_an_end(ends, tip, knee);
+            let is_open = !crosses_lettering(board, tip, knee) && !(past_holes && passes);
+            if is_open && is_clear(board, &round, 0.5) {
                 leader(board, tip, knee, &[words.to_string()], TABLE);
                 return;
             }
