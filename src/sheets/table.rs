@@ -12,10 +12,10 @@ use super::{Hang, Pen, face};
 const PADDING: f64 = 1.2;
 /// Clear between a stacked fraction and the line above or below it, as a share of the lettering's height.
 const BETWEEN_LINES: f64 = 0.2;
-/// Clear between plain lettering, its tails left out, and the rule above or below it, as a share of its height.
-const BESIDE_PLAIN: f64 = 0.4;
-/// Clear between a stacked fraction and such a rule, as a share of the lettering's height.
-const BESIDE_STACKED: f64 = 0.2;
+/// Clear between capitals and the rules above and below them, as shares of their height: tails take some of that below.
+const BESIDE_PLAIN: (f64, f64) = (0.3, 0.5);
+/// Clear between a stacked fraction and such rules, as shares of the lettering's height: as much more below as beside capitals.
+const BESIDE_STACKED: (f64, f64) = (0.17, 0.37);
 /// How far tails of letters reach below the base line, as a share of the height.
 const TAILS: f64 = 0.25;
 
@@ -82,9 +82,9 @@ impl Cell {
             };
             let beside_rule = height
                 * if stacked {
-                    BESIDE_STACKED
+                    BESIDE_STACKED.0
                 } else {
-                    BESIDE_PLAIN
+                    BESIDE_PLAIN.0
                 };
             base = match placed.is_empty() {
                 true => beside_rule + rise,
@@ -95,8 +95,8 @@ impl Cell {
         }
         let last = placed.last().is_some_and(|(line, _)| line.contains('{'));
         let high = match last {
-            true => foot + BESIDE_STACKED * height,
-            false => base + BESIDE_PLAIN * height,
+            true => foot + BESIDE_STACKED.1 * height,
+            false => base + BESIDE_PLAIN.1 * height,
         };
         Cell {
             lines: placed,
