@@ -6,6 +6,7 @@ use super::dimension::leader;
 use super::face_view::loose_holes;
 use super::kept::weld_corners;
 use super::letter_size::{NOTES, TABLE};
+use super::marking_tables::{From, with_hand};
 use super::set::Set;
 use super::view::{PlateBox, Stroke, View};
 use super::weld_numbers::repair_number;
@@ -207,7 +208,6 @@ pub fn put_rivets_beside(board: &mut Board, set: &Set<'_>, view: &View, edge: &P
 /// One that finds no room there stands in the table of the line.
 pub fn put_corners(board: &mut Board, set: &Set<'_>, view: &View, room: &PaperBox) {
     let corners = weld_corners(set);
-    let fig = set.figures;
     // Two places read to the nearest 64th are one where they are no further apart.
     let same = Length::sixty_fourths(1).to_mm();
     let other_hand = |p: Point| {
@@ -222,12 +222,14 @@ pub fn put_corners(board: &mut Board, set: &Set<'_>, view: &View, room: &PaperBo
         if both && corner.at.x > 0.0 {
             continue;
         }
-        let (x, y) = (Length::mm(corner.at.x).abs(), Length::mm(corner.at.y).abs());
-        let hands = if both { " (BOTH HANDS)" } else { "" };
+        let (x, y) = (Length::mm(corner.at.x), Length::mm(corner.at.y));
         // Unstacked: two lines of fractions over one another would run together.
         let lines = [
-            format!("{} FROM A{hands}", fig.short(x)),
-            format!("{} FROM B", fig.short(y)),
+            match both {
+                true => format!("L AND R {}", set.figures.short(x.abs())),
+                false => with_hand(set, x, From::A),
+            },
+            with_hand(set, y, From::B),
         ]
         .map(|line| line.replace(['{', '}'], ""));
         let hands = [corner.at, corner.at.opposite_hand()];
