@@ -220,6 +220,7 @@ fn groups() -> Vec<HoleGroup> {
             needs_clear: None,
             takes_up: TakesUp::default(),
             mouth: None,
+            tapped: None,
             stages: Vec::new(),
             remarks: None,
             path: String::new(),

@@ -35,7 +35,7 @@ const VERDICTS: &[(&str, &str)] = &[
     ),
     (
         "not judged",
-        "a figure is missing or no rule covers it; the key that would settle it is named",
+        "a figure is missing or no rule covers it; what would settle it is named",
     ),
     ("note", "worth saying; judges nothing"),
 ];

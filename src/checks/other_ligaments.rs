@@ -37,7 +37,7 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         .finding(least.place())
         .provides_length(least.metal, unit)
         .because(format!(
-            "least {} between {}; no rule known to this program covers it",
+            "least {} between {}; no published rule here covers it",
             unit.text(least.metal),
             least.numbers()
         ));

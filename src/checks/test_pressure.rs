@@ -46,6 +46,24 @@ pub fn malaysian_first_test(working: Stress) -> Stress {
     })
 }
 
+/// The test pressure that each rule would ask: its source, its form and the pressure.
+fn test_pressures(p: Stress) -> [(&'static str, &'static str, Stress); 4] {
+    let first = match p.to_psi() <= 100.0 {
+        true => "2 p, first test",
+        false => "1.5 p + 50 psi, first test",
+    };
+    [
+        (source::CFR_230_36.cite, "1.25 p", quarter_over(p)),
+        (
+            source::IBR_379.cite,
+            "1.25 p, parts tested at the maker's",
+            quarter_over(p),
+        ),
+        (source::IBR_379.cite, "1.5 p, otherwise", half_over(p)),
+        (source::MALAYSIA_72.cite, first, malaysian_first_test(p)),
+    ]
+}
+
 fn run(written: &Written, _: &Design) -> Vec<Finding> {
     let finding = RULE.finding("boiler");
     let Some(working) = &written.working_pressure else {
@@ -54,20 +72,7 @@ fn run(written: &Written, _: &Design) -> Vec<Finding> {
         )];
     };
     let p = working.value();
-    let each = [
-        (source::CFR_230_36.cite, "1.25 p", quarter_over(p)),
-        (
-            source::IBR_379.cite,
-            "1.25 p, parts tested at the maker's",
-            quarter_over(p),
-        ),
-        (source::IBR_379.cite, "1.5 p, otherwise", half_over(p)),
-        (
-            source::MALAYSIA_72.cite,
-            "first test",
-            malaysian_first_test(p),
-        ),
-    ];
+    let each = test_pressures(p);
     let unit = ReadIn::of_job(written);
     let figures = each.map(|(cite, form, test)| (cite, form, unit.pressure_beside_psi(test)));
     let words = figures

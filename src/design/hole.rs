@@ -38,6 +38,8 @@ pub struct HoleGroup {
     pub takes_up: TakesUp,
     /// The mouth turned out of the plate round each hole, where it is flanged.
     pub mouth: Option<MouthSpec>,
+    /// The thread that is cut in its holes; of a nest, in those of its stay tubes alone. None where they stay plain.
+    pub tapped: Option<super::Tapped>,
     /// Stages in order, the last one the finished hole; never empty.
     pub stages: Vec<Stage>,
     /// For the hole schedule.
@@ -103,6 +105,8 @@ pub struct Hole {
 pub struct NestLine {
     /// Index into [`super::Design::groups`].
     pub group: usize,
+    /// Its name on every sheet: a letter.
+    pub name: String,
     /// Number of the line in its pattern; 0 runs through the pattern's `through`.
     pub number: i32,
     /// x of a column or y of a row, mm.

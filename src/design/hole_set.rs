@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use super::amount::point;
 use super::hole::stages_of_group;
 use super::numbering::{PlacedGroup, PlacedHole};
+use super::tapped::Tapped;
 use super::{HoleGroup, TakesUp};
 use crate::spec::{Fault, HoleSet, Nut, Pad, ViewFrom};
 use crate::units::angle::{PI, cos};
@@ -56,6 +57,8 @@ pub(super) fn place_hole_set(
     path: &str,
     faults: &mut Vec<Fault>,
 ) -> PlacedGroup {
+    let tapped = Tapped::of_hole_set(set);
+    let stages = stages_of_group(&set.stages, &set.hole, path, faults);
     let group = HoleGroup {
         name: set.name.clone(),
         purpose: set.purpose,
@@ -67,7 +70,11 @@ pub(super) fn place_hole_set(
         needs_clear: set.needs_clear.clone(),
         takes_up: takes_up(set, pads),
         mouth: set.flanged_mouth.clone(),
-        stages: stages_of_group(&set.stages, &set.hole, path, faults),
+        stages: match &tapped {
+            Some(tapped) => tapped.staged(stages),
+            None => stages,
+        },
+        tapped,
         remarks: set.remarks.clone(),
         path: path.to_string(),
     };

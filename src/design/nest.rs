@@ -11,6 +11,7 @@ use super::lattice::{Lattice, Site};
 use super::numbering::{PlacedGroup, PlacedHole};
 use super::room::Room;
 use super::smokebox_tube_plate::Form;
+use super::tapped::Tapped;
 use super::{HoleGroup, LineWay, Point, TakesUp};
 use crate::spec::{At, Fault, KeepOut, NamedLine, Nest, NestPurpose, Pattern, Purpose};
 use crate::units::tolerance::SAME_LENGTH_MM;
@@ -80,6 +81,7 @@ fn group_of(nest: &Nest, path: &str, faults: &mut Vec<Fault>) -> HoleGroup {
             firebox: None,
         },
         mouth: None,
+        tapped: Tapped::of_nest(nest),
         stages: stages_of_group(&nest.stages, &nest.hole, path, faults),
         remarks: None,
         path: path.to_string(),

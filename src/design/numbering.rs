@@ -6,6 +6,7 @@
 
 use std::collections::BTreeMap;
 
+use super::line_names::name_lines;
 use super::{Hole, HoleGroup, LineWay, NestLine, Omission, Point};
 use crate::units::{Length, Size};
 
@@ -85,6 +86,7 @@ pub(super) fn number_holes(placed: Vec<PlacedGroup>) -> Numbered {
             }));
         numbered.groups.push(group.group);
     }
+    name_lines(&mut numbered.nest_lines, &numbered.holes);
     numbered
 }
 
@@ -109,6 +111,7 @@ fn nest_lines(
         .into_iter()
         .map(|(number, on_line)| NestLine {
             group,
+            name: String::new(),
             number,
             offset: offsets[&number],
             first: along(on_line[0]),

@@ -4,7 +4,7 @@
 //! flange whatever the count; rows two apart stand in line in both arrangements.
 
 use super::amount::Amounts;
-use super::{FlangeDesign, Rivet, RivetLine, chord};
+use super::{FlangeDesign, Rivet, RivetLine, RivetMade, chord};
 use crate::spec::{Arrangement, Fault, RivetLineSpec, RowsSpec};
 use crate::units::angle::{cos, hypot, sin, sqrt};
 use crate::units::{Length, Size};
@@ -38,6 +38,22 @@ impl RivetRows {
 }
 
 impl RivetLine {
+    /// The tack holes that stand nearest to the four quarters, from the bottom clockwise, each once: where the plate is bolted first.
+    pub fn tacks_at_quarters(&self) -> Vec<&Rivet> {
+        let apart = |a: f64, b: f64| {
+            let apart = (a - b).rem_euclid(360.0);
+            apart.min(360.0 - apart)
+        };
+        let mut found: Vec<&Rivet> = Vec::new();
+        for quarter in [180.0, 270.0, 0.0, 90.0] {
+            let tacks = self.rivets.iter().filter(|r| r.made == RivetMade::Tack);
+            let away = |r: &&Rivet| apart(r.angle_deg, quarter);
+            let nearest = tacks.min_by(|a, b| away(a).total_cmp(&away(b)));
+            found.extend(nearest.filter(|r| found.iter().all(|f| f.id != r.id)));
+        }
+        found
+    }
+
     /// How many rows there are; one where the spec says nothing of rows.
     pub fn row_count(&self) -> u32 {
         self.rows.as_ref().map_or(1, |rows| rows.number)

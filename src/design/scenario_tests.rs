@@ -154,6 +154,27 @@ fn by_hand_marl_hen_rivets() {
     assert_eq!(tacks.count(), 14);
 }
 
+/// Marl Hen, 56 rivets of 6.42857° from half a pitch past the bottom, every fourth a tack: 3.214° + 25.714° k. Nearest to 0°, 90°, 180°
+/// and 270° past the bottom are k = 0 (3.21°), 3 (80.36°; 4 is 16.07° off), 7 (183.21°) and 10 (260.36°): R1, R13, R29, R41. Pinder's Oak,
+/// 62 of 5.80645° from the bottom: 23.226° k, so k = 0, 4 (92.9°), 8 (185.8°) and 12 (278.7°; 11 is 14.5° off): R1, R17, R33, R49.
+/// Hobthrush has no tack hole.
+#[test]
+fn by_hand_tacks_nearest_the_quarters() {
+    for (job, wanted) in [
+        (MARL_HEN, vec!["R1", "R13", "R29", "R41"]),
+        (
+            "specs/pinders-oak-smokebox.yaml",
+            vec!["R1", "R17", "R33", "R49"],
+        ),
+        (HOBTHRUSH, Vec::new()),
+    ] {
+        let line = design(job).rivets.expect("rivets");
+        let found = line.tacks_at_quarters();
+        let ids: Vec<&str> = found.iter().map(|r| r.id.as_str()).collect();
+        assert_eq!(ids, wanted, "{job}");
+    }
+}
+
 /// At 7850 kg/m³: plain 262.6 lb (disc of the equal area blank, π/4 × 43.43² × 5/8 = 925.9 in³ of 0.2836 lb), finished 203.6
 /// lb, blank π/4 × 45² × 5/8 = 994.0 in³, 281.9 lb. End load 160 × π/4 × 38² = 181,458 lb.
 #[test]

@@ -1,6 +1,7 @@
 //! Tables of the design check: what was judged, what was not and why, notes, and the working of what governs.
 
 use super::Hang;
+use super::key_words::{Keys, in_words};
 use super::letter_size::TABLE;
 use super::notes::Notes;
 use super::set::Set;
@@ -20,12 +21,54 @@ fn is_judged(f: &Finding) -> bool {
     }
 }
 
+/// What is required, with its bound: "1.0000 in", "at most 9,000 psi", "factor 4.000", "none".
+fn required_words(f: &Finding, required: Option<String>) -> String {
+    match (required, f.at_most) {
+        (Some(_), true) if f.required == Some(0.0) => "none".into(),
+        (Some(words), true) => format!("at most {words}"),
+        (Some(words), false) if f.unit.is_empty() => format!("factor {words}"),
+        (words, _) => figure(words),
+    }
+}
+
+/// A note with its figures before what is said of them. A figure that the sentence tells itself, and a share that it tells in other
+/// words, is not told twice.
+fn note_words(f: &Finding, says: &str) -> String {
+    let read = f.as_read();
+    match (read.required, read.provided) {
+        (Some(_), Some(provided)) if f.at_most && f.required == Some(0.0) => {
+            format!("none is allowed, has {provided}; {says}")
+        }
+        (Some(required), Some(provided)) => {
+            let bound = match (f.at_most, f.unit.is_empty()) {
+                (true, _) => "at most",
+                (false, true) => "a factor of at least",
+                (false, false) => "at least",
+            };
+            format!("{bound} {required}, has {provided}; {says}")
+        }
+        (None, Some(provided)) if !f.unit.is_empty() && !tells(says, &provided) => {
+            format!("{provided}: {says}")
+        }
+        (None, Some(_)) | (Some(_), None) | (None, None) => says.into(),
+    }
+}
+
+/// Whether a sentence tells a figure already, to as many places or to one fewer.
+fn tells(says: &str, figure: &str) -> bool {
+    let digits = figure.split(' ').next().unwrap_or(figure);
+    let whole = digits.split('.').next().unwrap_or(digits);
+    says.split(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | ',' | '−')))
+        .map(|number| number.trim_end_matches(['.', ',']))
+        .any(|number| number.split('.').next() == Some(whole) && !whole.is_empty() && whole != "0")
+}
+
 /// Every judged finding.
 pub fn findings_table(set: &Set<'_>) -> Table {
     let mut table = Table::new(
         "FINDINGS",
         &[
-            ("WHAT IS ASKED (RULE)", 62.0, Hang::Start),
+            ("WHAT IS ASKED", 60.0, Hang::Start),
             ("SOURCE", 50.0, Hang::Start),
             ("WHERE", 38.0, Hang::Start),
             ("REQUIRED", 26.0, Hang::End),
@@ -42,13 +85,12 @@ pub fn findings_table(set: &Set<'_>) -> Table {
         if !matches!(f.verdict, Verdict::Meets) {
             table.loud.push(table.rows.len());
         }
-        let most = if f.at_most { "at most " } else { "" };
         let read = f.as_read();
         table.rows.push(vec![
-            format!("{} ({})", f.asks, f.rule),
+            f.asks.to_string(),
             f.source.clone(),
             f.place.clone(),
-            format!("{most}{}", figure(read.required)),
+            required_words(f, read.required),
             figure(read.provided),
             figure(read.margin),
             verdict,
@@ -62,23 +104,20 @@ pub fn not_judged_table(set: &Set<'_>) -> Option<Table> {
     let mut table = Table::new(
         "NOT JUDGED, AND WHY",
         &[
-            ("WHAT WAS ASKED (RULE)", 62.0, Hang::Start),
-            ("SOURCE", 50.0, Hang::Start),
-            ("WHERE", 40.0, Hang::Start),
-            ("WHY, AND WHAT WOULD SETTLE IT", 98.0, Hang::Start),
+            ("WHAT WAS ASKED", 42.0, Hang::Start),
+            ("SOURCE", 42.0, Hang::Start),
+            ("WHERE", 36.0, Hang::Start),
+            ("WHY, AND WHAT WOULD SETTLE IT", 130.0, Hang::Start),
         ],
     );
     for f in set.findings {
         if let Verdict::NotJudged { why } = &f.verdict {
             table.rows.push(vec![
-                format!("{} ({})", f.asks, f.rule),
+                f.asks.to_string(),
                 f.source.clone(),
                 f.place.clone(),
-                if f.why.is_empty() {
-                    why.clone()
-                } else {
-                    f.why.clone()
-                },
+                // The drawing office has to know what to write: here alone the spec's own key stands behind the words.
+                in_words(set, if f.why.is_empty() { why } else { &f.why }, Keys::Told),
             ]);
         }
     }
@@ -90,10 +129,10 @@ pub fn notes_table(set: &Set<'_>) -> Option<Table> {
     let mut table = Table::new(
         "NOTES: THEY JUDGE NOTHING",
         &[
-            ("ON WHAT (RULE)", 56.0, Hang::Start),
-            ("SOURCE", 38.0, Hang::Start),
-            ("WHERE", 27.0, Hang::Start),
-            ("NOTE", 63.0, Hang::Start),
+            ("ON WHAT", 40.0, Hang::Start),
+            ("SOURCE", 46.0, Hang::Start),
+            ("WHERE", 24.0, Hang::Start),
+            ("NOTE", 74.0, Hang::Start),
         ],
     );
     for f in set
@@ -101,19 +140,11 @@ pub fn notes_table(set: &Set<'_>) -> Option<Table> {
         .iter()
         .filter(|f| matches!(f.verdict, Verdict::Note))
     {
-        let read = f.as_read();
-        let figures = match (read.required, read.provided) {
-            (Some(required), Some(provided)) => {
-                let word = if f.at_most { "at most" } else { "at least" };
-                format!("{word} {required}, has {provided}; ")
-            }
-            _ => String::new(),
-        };
         table.rows.push(vec![
-            format!("{} ({})", f.asks, f.rule),
+            f.asks.to_string(),
             f.source.clone(),
             f.place.clone(),
-            format!("{figures}{}", f.why),
+            note_words(f, &in_words(set, &f.why, Keys::LeftOut)),
         ]);
     }
     (!table.rows.is_empty()).then_some(table)
@@ -145,9 +176,13 @@ pub fn working(set: &Set<'_>) -> Vec<Notes> {
     governing
         .into_iter()
         .map(|f| Notes {
-            title: format!("WORKING: {}, {}", f.rule, f.place),
-            notes: std::iter::once(f.source.clone())
-                .chain(f.working.iter().cloned())
+            title: format!("WORKING: {}", f.asks),
+            notes: std::iter::once(format!("{}; {}", f.place, f.source))
+                .chain(
+                    f.working
+                        .iter()
+                        .map(|line| in_words(set, line, Keys::LeftOut)),
+                )
                 .collect(),
             height: TABLE,
             numbered: false,

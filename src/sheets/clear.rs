@@ -1,17 +1,31 @@
 //! Where there is room on the board: what a box on the paper would touch.
 
-use super::Mark;
 use super::PaperPoint;
 use super::Text;
 use super::board::{Board, PaperBox};
 use super::face;
 use super::text_box::text_box;
+use super::{Mark, Pen, Role};
 use crate::units::angle::{cos, hypot, sin, sqrt};
 
 /// Whether a box is clear of every mark put down so far, `gap` mm all round.
 pub fn is_clear(board: &Board, b: &PaperBox, gap: f64) -> bool {
     let b = b.grown(gap);
     board.marks.iter().all(|mark| !touches(mark, &b))
+}
+
+/// Whether lettering may stand there: struck lines and extension lines give way to it; holes, arrows and other words do not.
+pub fn clear_of_all_but_lines(board: &Board, b: &PaperBox) -> bool {
+    let b = b.grown(0.7);
+    board.marks.iter().all(|mark| match mark {
+        Mark::Line {
+            pen: Pen::Narrow, ..
+        } => true,
+        Mark::Circle {
+            role: Role::Centre, ..
+        } => true,
+        _ => !touches(mark, &b),
+    })
 }
 
 /// Whether no lettering that has been put down reaches into a box.

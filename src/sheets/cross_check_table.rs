@@ -1,6 +1,7 @@
 //! The table of long lengths that are measured before anything is popped deep, with blanks for what is found.
 
 use super::Hang;
+use super::beginning::Beginning;
 use super::marking_tables::long_length;
 use super::set::Set;
 use super::table::Table;
@@ -8,8 +9,12 @@ use crate::design::cross_checks;
 
 /// Expected lengths, and blanks for the actual length, the difference and initials.
 pub fn cross_check_table(set: &Set<'_>) -> Table {
+    let before = match Beginning::of_plate(set).pops() {
+        0 => "CROSS-CHECKS BEFORE ANY HOLE IS OPENED",
+        _ => "CROSS-CHECKS BEFORE POPPING DEEP",
+    };
     let mut table = Table::new(
-        "CROSS-CHECKS BEFORE POPPING DEEP (DIFFERENCE ALLOWED BY THE WORKS: ………………)",
+        before,
         &[
             ("NO.", 8.0, Hang::Middle),
             ("FROM–TO", 24.0, Hang::Start),
@@ -32,5 +37,11 @@ pub fn cross_check_table(set: &Set<'_>) -> Table {
             long_length(set, check.length),
         ]);
     }
+    table.row(vec![
+        String::new(),
+        String::new(),
+        "difference allowed by the works:".into(),
+        "………………".into(),
+    ]);
     table
 }

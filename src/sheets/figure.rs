@@ -76,7 +76,7 @@ impl Figures {
                 if self.both {
                     format!("{fraction} [{}]", print::millimetres(length))
                 } else if fraction.contains('/') {
-                    format!("{fraction} ({})", self.decimal(length))
+                    format!("{fraction} = {}", self.decimal(length))
                 } else {
                     fraction
                 }

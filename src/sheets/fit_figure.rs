@@ -6,8 +6,9 @@ use super::letter_size::{FIGURES, NOTES, TABLE, fitting_height};
 use super::particulars::view_words;
 use super::set::Set;
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at};
-use crate::design::RivetLine;
+use crate::design::{RivetLine, ring_joint};
 use crate::units::angle::{cos, from_top_clockwise, sin};
+use crate::units::print::trimmed;
 
 /// Places round the flange.
 pub const PLACES: usize = 16;
@@ -17,6 +18,11 @@ const ROUND: f64 = 13.0;
 const METAL: f64 = 4.0;
 /// The gap as drawn, mm.
 const GAP: f64 = 1.2;
+
+/// A place by its number, counted clockwise from the bottom, and its angle: "1, 180°".
+pub fn place_words(place: usize) -> String {
+    format!("{place}, {}°", trimmed(place_deg(place), 1))
+}
 
 /// Puts the figure into a box.
 pub fn put_fit_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
@@ -62,14 +68,32 @@ pub fn put_fit_figure(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         true => ["MARK THE BARREL'S", "SEAM HERE"],
         false => ["MARK BARREL SEAM", "AND PATCHES HERE"],
     };
-    let inside = [
-        ("BARREL OUTSIDE,", -8.5),
-        ("FLANGE WITHIN IT", -4.0),
-        (mark[0], 6.5),
-        (mark[1], 11.0),
+    let joint = ring_joint(set.spec, set.design);
+    let mut inside = vec![
+        (-8.5, "BARREL OUTSIDE,".to_string()),
+        (-4.0, "FLANGE WITHIN IT".into()),
     ];
-    for (words, below) in inside {
-        board.text(at(c.x, c.y + below), words, TABLE, Hang::Middle);
+    match joint.as_ref().and_then(|joint| Some((joint, joint.seam?))) {
+        Some((joint, (seam, _))) => {
+            // Where both are known they are drawn, and only what nobody has told is left to be marked.
+            for (deg, from) in [(seam, outside), (joint.angle_deg, flange)] {
+                let (a, b) = (on(deg, from), on(deg, from - METAL));
+                board.line(a, b, Pen::Frame, Pattern::Continuous, Role::Object);
+            }
+            inside.push((6.5, format!("BARREL SEAM AT {}°,", trimmed(seam, 3))));
+            inside.push((
+                11.0,
+                format!("RING JOINT AT {}°.", trimmed(joint.angle_deg, 3)),
+            ));
+            inside.push((15.5, "MARK PATCHES HERE".into()));
+        }
+        None => {
+            inside.push((6.5, mark[0].into()));
+            inside.push((11.0, mark[1].into()));
+        }
+    }
+    for (below, words) in inside {
+        board.text(at(c.x, c.y + below), &words, TABLE, Hang::Middle);
     }
     let words = format!(
         "PLACES ROUND THE FLANGE, NOT TO SCALE, {}",

@@ -2,10 +2,11 @@
 
 use super::Hang;
 use super::board::{Board, PaperBox};
-use super::fit_figure::{PLACES, place_deg, put_fit_figure};
+use super::fit_figure::{PLACES, place_deg, place_words, put_fit_figure};
 use super::flow::{Block, flow};
 use super::hole_record::rivet_record;
 use super::kept::{pieces, pieces_named, rivets_made};
+use super::letter_size::TABLE;
 use super::notes::Notes;
 use super::pages::{continued, pages};
 use super::paper_size::is_upright;
@@ -13,7 +14,8 @@ use super::set::Set;
 use super::signed::signed_table;
 use super::standing_notes::row_numbers;
 use super::table::Table;
-use crate::design::{FlangeDesign, PieceSize, RivetMade, girth};
+use crate::design::{FlangeDesign, PieceSize, Rivet, RivetLine, RivetMade, girth};
+use crate::units::{Length, Size};
 
 const NAME: &str = "fit";
 const TITLE: &str = "Fit record";
@@ -53,10 +55,26 @@ pub fn fit_record(set: &Set<'_>) -> Vec<Board> {
         } else {
             3
         };
-        let blocks = vec![Block::Table(table, 0), Block::Table(signed_table(), 0)];
+        let blocks = vec![
+            Block::Notes(how_to_fill_in().at_height(TABLE), 0),
+            Block::Table(table, 0),
+            Block::Table(signed_table(), 0),
+        ];
         boards.extend(pages(set, "rivet-record", "Rivet record", columns, blocks));
     }
     boards
+}
+
+fn how_to_fill_in() -> Notes {
+    Notes::new(
+        "HOW TO FILL IN",
+        vec![
+            "CALLED: THE FINISHED HOLE. REAMED: THE HOLE AS MEASURED.".into(),
+            "OUT BY: HOW FAR BARREL AND FLANGE STOOD OUT OF LINE BEFORE REAMING.".into(),
+            "SOUND: YES WHERE THE HEAD IS TIGHT ALL ROUND AND RINGS TRUE; ELSE NO, AND A DEVIATION."
+                .into(),
+        ],
+    )
 }
 
 /// The sheet itself with a figure so high, mm, and what did not go on it.
@@ -128,23 +146,49 @@ fn how(set: &Set<'_>) -> Notes {
     if set.design.kept {
         return how_of_piece(set);
     }
-    let mut notes = vec![
-        "OFFER THE PLATE UP WITH THE TRIM STILL ON. FEEL THE GAP AT EVERY PLACE BEFORE ANY BOLT IS IN.".to_string(),
-        "BOLT AT THE FOUR QUARTERS FIRST. FORCE NOTHING: A FLANGE DRAWN IN BY BOLTS STAYS STRAINED.".into(),
-    ];
-    let tack = set.design.rivets.iter().flat_map(|line| &line.rivets);
-    let tack: Vec<&str> = tack
-        .filter(|r| r.made == RivetMade::Tack)
-        .map(|r| r.id.as_str())
-        .collect();
-    let rows = set.design.rivets.as_ref().and_then(row_numbers);
+    let trim = trim_of(set).is_some();
+    let mut notes = vec![match trim {
+        true => "OFFER THE PLATE UP WITH THE TRIM STILL ON. FEEL THE GAP AT EVERY PLACE BEFORE ANY BOLT IS IN.".to_string(),
+        false => "OFFER THE PLATE UP. FEEL THE GAP AT EVERY PLACE BEFORE ANY BOLT IS IN.".into(),
+    }];
+    let line = set.design.rivets.as_ref();
+    let first = line.map_or_else(Vec::new, RivetLine::tacks_at_quarters);
+    let ids = |rivets: &[&Rivet]| {
+        let ids: Vec<&str> = rivets.iter().map(|r| r.id.as_str()).collect();
+        ids.join(", ")
+    };
+    notes.push(match first.is_empty() {
+        true => "NO TACK HOLE IS CALLED FOR: HOLD THE PLATE AT THE FOUR QUARTERS WITH CLAMPS. FORCE NOTHING: A FLANGE DRAWN IN STAYS STRAINED.".into(),
+        false => format!(
+            "BOLT FIRST AT THE TACK HOLES NEAREST THE FOUR QUARTERS: {}. FORCE NOTHING: A FLANGE DRAWN IN BY BOLTS STAYS STRAINED.",
+            ids(&first)
+        ),
+    });
+    let tack: Vec<&Rivet> = line.map_or_else(Vec::new, |line| {
+        let rivets = line.rivets.iter();
+        rivets.filter(|r| r.made == RivetMade::Tack).collect()
+    });
+    let rows = line.and_then(row_numbers);
     if !tack.is_empty() {
         let which = if rows.is_some() { ", ALL IN ROW 1" } else { "" };
-        notes.push(format!("TACK BOLTS{which}: {}.", tack.join(", ")));
+        notes.push(format!("TACK BOLTS{which}: {}.", ids(&tack)));
     }
     notes.extend(rows);
-    notes.push("SCRIBE THE TRIM LINE IN PLACE, TAKE THE PLATE OUT, TRIM, OFFER UP AGAIN.".into());
+    if trim {
+        notes.push(
+            "SCRIBE THE TRIM LINE IN PLACE, TAKE THE PLATE OUT, TRIM, OFFER UP AGAIN.".into(),
+        );
+    }
     Notes::new("ORDER OF WORK", notes)
+}
+
+/// What is left on the flange to be trimmed off in place; none of a ring, and none where the spec leaves nothing.
+fn trim_of<'a>(set: &Set<'a>) -> Option<&'a Size> {
+    match &set.design.flange {
+        Some(_) if set.design.kept => None,
+        Some(FlangeDesign::Pressed(p)) => Some(&p.trim).filter(|t| t.value() > Length::ZERO),
+        Some(FlangeDesign::Fabricated(_)) | None => None,
+    }
 }
 
 /// Girths expected and found.
@@ -185,40 +229,57 @@ fn girths(set: &Set<'_>, flange: &FlangeDesign) -> Table {
         "flange less than bore by; the works chooses the fit".into(),
         "…………".into(),
     ]);
-    table.row(vec![
-        "largest and least diameter of the bore (out of round)".into(),
-    ]);
+    table.row(vec!["largest diameter of the bore".into()]);
+    table.row(vec!["least diameter of the bore".into()]);
     table
 }
 
-/// Gap at every place, before and after bolting.
+/// Gap at every place, before and after bolting; trim and edge where there are any, each with what is called for.
 fn gaps(set: &Set<'_>) -> Table {
+    let trim = trim_of(set).map(|trim| {
+        let left_on = set.figures.size_short(trim);
+        format!("TRIM TAKEN OFF, {left_on} LEFT ON")
+    });
+    let edge = set.design.rivets.as_ref().map(|line| {
+        let called = set.figures.size_short(&line.from_edge);
+        format!("EDGE TO HOLE CENTRE, {called} CALLED")
+    });
     let mut columns = vec![
-        ("PLACE", 18.0, Hang::Middle),
+        ("PLACE", 26.0, Hang::Middle),
         ("GAP, NO BOLTS", 38.0, Hang::Middle),
         ("GAP, BOLTED UP", 38.0, Hang::Middle),
-        ("TRIM TAKEN OFF", 38.0, Hang::Middle),
-        ("EDGE TO HOLE CENTRE", 42.0, Hang::Middle),
-        ("BY", 20.0, Hang::Middle),
     ];
-    let title = match set.design.kept {
-        true => "GAPS BY FEELER AT THE PLACES OF NEW FLANGE",
-        false => "GAPS BY FEELER, AND TRIM",
+    columns.extend(trim.iter().map(|head| (head.as_str(), 38.0, Hang::Middle)));
+    columns.extend(edge.iter().map(|head| (head.as_str(), 42.0, Hang::Middle)));
+    columns.push(("BY", 20.0, Hang::Middle));
+    let title = match trim {
+        _ if set.design.kept => {
+            "GAPS BY FEELER AT THE PLACES OF NEW FLANGE; ANGLES CLOCKWISE FROM TOP"
+        }
+        Some(_) => "GAPS BY FEELER, AND TRIM; ANGLES CLOCKWISE FROM TOP",
+        None => "GAPS BY FEELER; ANGLES CLOCKWISE FROM TOP",
     };
-    columns.retain(|(head, ..)| !set.design.kept || *head != "TRIM TAKEN OFF");
     let mut table = Table::new(title, &columns).filled_in();
     for place in places_felt(set) {
-        table.row(vec![place.to_string()]);
+        table.row(vec![place_words(place)]);
     }
     table
 }
 
 const STEPS: [&str; 5] = [
-    "bolted at the quarters, then at every tack hole",
+    "bolted nearest the quarters, then at every tack hole",
     "holes back-marked or drilled through the barrel",
     "parted, burrs taken off, faces clean",
     "closed up again and bolted, holes reamed, none drifted",
     "inspected before any rivet is closed",
+];
+
+const STEPS_WITHOUT_TACKS: [&str; 5] = [
+    "held at the quarters by clamps",
+    STEPS[1],
+    STEPS[2],
+    STEPS[3],
+    STEPS[4],
 ];
 
 const STEPS_OF_PIECE: [&str; 5] = [
@@ -240,9 +301,12 @@ fn steps(set: &Set<'_>) -> Table {
         ],
     )
     .filled_in();
-    let steps = match set.design.kept {
-        true => STEPS_OF_PIECE,
-        false => STEPS,
+    let mut rivets = set.design.rivets.iter().flat_map(|line| &line.rivets);
+    let tacked = rivets.any(|rivet| rivet.made == RivetMade::Tack);
+    let steps = match (set.design.kept, tacked) {
+        (true, _) => STEPS_OF_PIECE,
+        (false, true) => STEPS,
+        (false, false) => STEPS_WITHOUT_TACKS,
     };
     for step in steps {
         table.row(vec![step.into()]);

@@ -3,6 +3,7 @@
 use super::Hang;
 use super::set::Set;
 use super::table::Table;
+use super::tapped_words::hole_short;
 
 /// Holes for which paper has a line each: a dozen sheets. The record as a table of the pack has a line for every hole there is.
 pub const MOST_ON_PAPER: usize = 1_200;
@@ -50,8 +51,8 @@ fn hole_record(set: &Set<'_>, (title, size): (&str, &str), made: bool) -> Table 
     let whole = is_whole(set);
     let holes = set.design.holes.iter().enumerate();
     let holes = holes.filter(|(i, _)| set.design.is_made(*i) == made);
-    for (_, hole) in holes.filter(|(_, hole)| whole || hole.exception.is_some()) {
-        table.row(vec![hole.id.clone(), set.figures.size_short(&hole.finish)]);
+    for (index, hole) in holes.filter(|(_, hole)| whole || hole.exception.is_some()) {
+        table.row(vec![hole.id.clone(), hole_short(set, index)]);
         if hole.exception.is_some() {
             table.loud.push(table.rows.len() - 1);
         }

@@ -6,7 +6,8 @@ use super::mouth_detail::mouth_words;
 use super::set::Set;
 use super::symbols::signs_of;
 use super::table::{Column, SIGNED_ROW, Table};
-use crate::design::{HoleGroup, RivetLine};
+use super::tapped_words::{finish_short, stages_in_line, thread_remark};
+use crate::design::RivetLine;
 use crate::spec::RivetHow;
 
 /// Every group with its numbers, number off, finished size, what size it is now and how it is made.
@@ -18,7 +19,7 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
             ("HOLES", 24.0, Hang::Start),
             ("OFF", 9.0, Hang::Middle),
             ("FINISH", 24.0, Hang::Middle),
-            ("NOW, THEN; REMARKS", 30.0, Hang::Start),
+            ("STAGES; REMARKS", 30.0, Hang::Start),
         ],
     );
     let nests = set
@@ -43,9 +44,12 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
             set.numbers(i),
             group.name.clone(),
             set.number_off(i).to_string(),
-            format!("{}{largest}", set.figures.size(&group.finish)),
+            match set.design.all_tapped(i) {
+                Some(_) => finish_short(set, i),
+                None => format!("{}{largest}", set.figures.size(&group.finish)),
+            },
             [
-                what_is_done(set, i, group),
+                what_is_done(set, i),
                 mouth_words(set, group.mouth.as_ref()),
                 group.remarks.clone(),
             ]
@@ -81,18 +85,24 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
 }
 
 /// The stages of a group; in a plate that is kept only of what is new in it.
-fn what_is_done(set: &Set<'_>, index: usize, group: &HoleGroup) -> Option<String> {
-    let made = set.made_off(index);
+fn what_is_done(set: &Set<'_>, index: usize) -> Option<String> {
+    let words = [thread_remark(set, index), stages_in_line(set, index)];
+    let words: Vec<String> = words.into_iter().flatten().collect();
+    let done = (!words.is_empty()).then(|| words.join("; "));
     if !set.design.kept {
-        return Some(set.stages(group));
+        return done;
     }
+    let done = |new: String| match &done {
+        Some(words) => format!("{new}: {words}"),
+        None => new,
+    };
+    let made = set.made_off(index);
     Some(match set.number_off(index) {
         _ if made == 0 => "STAND".into(),
-        off if made == off => format!("new: {}", set.stages(group)),
+        off if made == off => done("new".into()),
         _ => format!(
-            "new {}: {}; the rest STAND",
-            set.numbers_made(index),
-            set.stages(group)
+            "{}; the rest STAND",
+            done(format!("new {}", set.numbers_made(index)))
         ),
     })
 }

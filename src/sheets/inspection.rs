@@ -2,6 +2,7 @@
 
 use super::Hang;
 use super::board::Board;
+use super::fit_figure::{PLACES, place_words};
 use super::flow::Block;
 use super::hold_table::hold_table;
 use super::hole_record::{hole_records, is_whole, ligament_record};
@@ -14,13 +15,13 @@ use super::set::Set;
 use super::signed::signed_table;
 use super::table::Table;
 use crate::design::{FlangeDesign, girth, quarter_chord};
-use crate::spec::Material;
+use crate::spec::{Material, Purpose};
 
 const TITLE: &str = "Inspection record";
 /// So many lines stand blank for deviations.
 const DEVIATIONS: usize = 8;
-/// Places round the plate at which flatness and thickness are measured.
-const PLACES: usize = 8;
+/// Flatness and thickness are measured at so many-th places of the fit record.
+const EVERY: usize = 2;
 
 /// The record over as many sheets as it needs.
 pub fn inspection(set: &Set<'_>) -> Vec<Board> {
@@ -61,14 +62,22 @@ pub fn inspection(set: &Set<'_>) -> Vec<Board> {
 
 fn how(set: &Set<'_>) -> Notes {
     let mut steps: Vec<String> = vec![
-        "MEASURE EVERY HOLE TWICE, THE SECOND TIME SQUARE TO THE FIRST. OVAL IS THE DIFFERENCE.".into(),
+        "MEASURE EVERY HOLE TWICE, THE SECOND TIME SQUARE TO THE FIRST. OVAL IS THE DIFFERENCE."
+            .into(),
         "SEAT: CLEAN, SCORED, TORN OR STEPPED. LEAVE NO LINE EMPTY.".into(),
-        "A HOLE THAT IS NOT AS CALLED GOES ON THE LIST OF DEVIATIONS AS WELL. LINES IN BOLD DEPART FROM THEIR GROUP.".into(),
+        "A HOLE THAT IS NOT AS CALLED GOES ON THE LIST OF DEVIATIONS AS WELL.".into(),
     ];
+    let holes = &set.design.holes;
+    if holes.iter().any(|hole| hole.exception.is_some()) {
+        steps.push("LINES IN BOLD DEPART FROM THEIR GROUP.".into());
+    }
+    if (0..holes.len()).any(|hole| set.design.tapped(hole).is_some()) {
+        steps.push("TAP: TRY THE THREAD WITH ITS GAUGE, AND WRITE HOW FAR IT ENTERS.".into());
+    }
     steps.push(match is_whole(set) {
-        true => "RECORD/INSPECTION.CSV HAS THE SAME NUMBERS. TYPE THE EXCEPTIONS THERE, AND “WITHIN” FOR THE REST.".into(),
+        true => "HAND THE SHEETS IN TO THE DRAWING OFFICE, WHICH KEEPS THE READINGS UNDER THE SAME NUMBERS.".into(),
         false => format!(
-            "{} HOLES ARE MORE THAN PAPER HOLDS: HERE STAND THOSE THAT DEPART FROM THEIR GROUP. RECORD/INSPECTION.CSV HAS A LINE FOR EVERY HOLE: TYPE THE READINGS THERE.",
+            "{} HOLES ARE MORE THAN PAPER HOLDS: HERE STAND THOSE THAT DEPART FROM THEIR GROUP. THE DRAWING OFFICE HAS THE TABLE WITH A LINE FOR EVERY HOLE.",
             set.design.holes.len()
         ),
     });
@@ -77,10 +86,15 @@ fn how(set: &Set<'_>) -> Notes {
 
 /// What is proved before marking-out begins.
 fn set_up(set: &Set<'_>) -> Table {
+    let title = match &set.design.flange {
+        Some(FlangeDesign::Pressed(_)) => "SET-UP, AFTER FORMING",
+        Some(FlangeDesign::Fabricated(_)) => "SET-UP, AFTER WELDING",
+        None => "SET-UP",
+    };
     let mut table = Table::new(
         match set.design.kept {
             true => "SET-UP, BEFORE CUTTING AND AGAIN AFTER WELDING",
-            false => "SET-UP, AFTER FORMING OR WELDING",
+            false => title,
         },
         &[
             ("MEASURED", 66.0, Hang::Start),
@@ -169,9 +183,9 @@ fn places(set: &Set<'_>) -> Table {
         None => "THICKNESS NEAR EDGE",
     };
     let mut table = Table::new(
-        "FLATNESS AND THICKNESS: PLACES CLOCKWISE FROM BOTTOM, EVERY 45°",
+        "FLATNESS AND THICKNESS: PLACES AS ON THE FIT RECORD, ANGLES CLOCKWISE FROM TOP",
         &[
-            ("PLACE", 18.0, Hang::Middle),
+            ("PLACE", 24.0, Hang::Middle),
             ("GAP UNDER STRAIGHT-EDGE", 52.0, Hang::Middle),
             (thickness, 52.0, Hang::Middle),
             ("BY", 24.0, Hang::Middle),
@@ -179,8 +193,8 @@ fn places(set: &Set<'_>) -> Table {
         ],
     )
     .filled_in();
-    for place in 1..=PLACES {
-        table.row(vec![place.to_string()]);
+    for place in (1..=PLACES).step_by(EVERY) {
+        table.row(vec![place_words(place)]);
     }
     table
 }
@@ -266,10 +280,15 @@ fn material(set: &Set<'_>) -> Table {
     }
     let rivets = set.design.rivets.as_ref();
     if let Some(line) = rivets.filter(|_| set.design.rivets_made() > 0) {
-        table.row(vec![format!(
-            "rivets {}",
-            set.figures.size_short(&line.rivet)
-        )]);
+        let spec = w.rivets.as_ref();
+        let strength = spec.and_then(|rivets| rivets.shear_strength.as_ref());
+        let called = strength.map_or("not given".into(), |strength| {
+            format!("shear strength {}; grade not given", strength.as_written())
+        });
+        table.row(vec![
+            format!("rivets {}", set.figures.size_short(&line.rivet)),
+            called,
+        ]);
     }
     for (i, hole_set) in w.holes.iter().enumerate() {
         let path = format!("holes[{i}]");
@@ -287,7 +306,25 @@ fn material(set: &Set<'_>) -> Table {
                     set.figures.size_short(&stay.diameter)
                 ),
             ]);
+            if stay.outside_nut.is_some() || stay.inside_nut.is_some() {
+                table.row(vec![
+                    format!("nuts of {}", hole_set.name),
+                    "not given".into(),
+                ]);
+            }
         }
+    }
+    let made = |name: &str| {
+        set.design
+            .groups_made()
+            .any(|(_, group)| group.name == name)
+    };
+    let bolts = w.holes.iter().filter(|set| set.purpose == Purpose::Bolt);
+    for hole_set in bolts.filter(|set| made(&set.name)) {
+        table.row(vec![
+            format!("studs or bolts, {}", hole_set.name),
+            "not given".into(),
+        ]);
     }
     for pad in &w.pads {
         let off = pad.number_off.unwrap_or(1);

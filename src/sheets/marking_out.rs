@@ -1,5 +1,6 @@
 //! Sheet: marking-out. Struck lines with running dimensions from the datum lines, the order of work, and tables to prove it by.
 
+use super::beginning::Beginning;
 use super::board::{Board, PaperBox};
 use super::cross_check_table::cross_check_table;
 use super::flow::{Block, flow};
@@ -103,7 +104,12 @@ fn sequence(set: &Set<'_>) -> Notes {
     let mut steps = vec![format!(
         "PAINT “TOP” AND “THIS FACE TO {this_face}” ON THE PLATE. STAND WHERE THE HEAD OF THIS SHEET SAYS."
     )];
-    steps.extend(when(set).map(str::to_string));
+    steps.extend(
+        set.design
+            .flange
+            .as_ref()
+            .map(|flange| centring(set, flange)),
+    );
     steps.push(format!(
         "STRIKE DATUM A UPRIGHT, DATUM B LEVEL. TRAMMEL THE POP CIRCLE, R{}, AND POP ITS FOUR QUARTERS. POP TO POP MUST READ {} ALL ROUND.",
         set.figures.short(crate::design::pop_circle(design)),
@@ -111,21 +117,13 @@ fn sequence(set: &Set<'_>) -> Notes {
     ));
     if design.kept {
         steps.extend(weld_steps(set));
-    } else {
-        steps.push(
-            "STRIKE EVERY LINE BY ITS RUNNING SIZE FROM A OR B. NEVER STEP ONE PITCH ON ANOTHER."
-                .into(),
-        );
-        steps.push("STRIKE THE HOLES OFF THE NEST BY RUNNING SIZES; PROVE THEM WITH TRAMMELS FROM THE QUARTER POPS.".into());
     }
     if !design.holes.is_empty() {
-        steps.push("POP LIGHT. TAKE THE CROSS-CHECKS AND WRITE THEM DOWN.".into());
-        steps.push(format!(
-            "COUNT THE POPS: {} IN THE FLAT. HAVE THE COUNT SHEET SIGNED, THEN POP DEEP AND STRIKE WITNESS CIRCLES.",
-            design.holes.len()
-        ));
+        steps.extend(lines_and_counts(set));
+    }
+    if set.design.flange.is_some() && set.spec.written.drilling.is_none() {
         steps.push(
-            "DRILL NOTHING BEYOND ITS PILOT UNTIL THE COUNT IS SIGNED. A DRILLED HOLE IS PERMANENT."
+            "SIDE TO DRILL FROM: NOT JUDGED. HOW FAR THE DRILL'S BODY REACHES FROM ITS SPINDLE IS NOT GIVEN."
                 .into(),
         );
     }
@@ -135,22 +133,6 @@ fn sequence(set: &Set<'_>) -> Notes {
         );
     }
     Notes::new("ORDER OF WORK", steps).at_height(NOTES)
-}
-
-/// When the plate is marked out, and what it is centred from; nothing for a flat plate.
-fn when(set: &Set<'_>) -> Option<&'static str> {
-    let flange = set.design.flange.as_ref()?;
-    Some(match flange {
-        _ if set.design.kept => {
-            "THE PLATE STANDS. CENTRE IT BY FOUR MEASURES FROM THE INSIDE OF THE FLANGE."
-        }
-        FlangeDesign::Pressed(_) => {
-            "MARK OUT AFTER FORMING AND HEAT TREATMENT, NEVER ON THE BLANK. CENTRE THE PLATE BY FOUR MEASURES FROM THE OUTSIDE OF THE FLANGE."
-        }
-        FlangeDesign::Fabricated(_) => {
-            "MARK OUT AFTER THE RING IS WELDED AND TESTED. CENTRE THE PLATE BY FOUR MEASURES FROM THE OUTSIDE OF THE RING."
-        }
-    })
 }
 
 /// What is struck on a plate that is kept: its welds, and the holes of what is let in.
@@ -169,6 +151,67 @@ fn weld_steps(set: &Set<'_>) -> Vec<String> {
     steps
 }
 
+/// When the plate is marked out, and how its centre is found from the flange. A ring that stands on the other face of a plate wider than
+/// itself cannot be measured from this one.
+fn centring(set: &Set<'_>, flange: &FlangeDesign) -> String {
+    let this_face = set.design.view_from;
+    match flange {
+        _ if set.design.kept => {
+            "THE PLATE STANDS. CENTRE IT BY FOUR MEASURES FROM THE INSIDE OF THE FLANGE.".into()
+        }
+        FlangeDesign::Pressed(_) => {
+            "MARK OUT AFTER FORMING AND HEAT TREATMENT, NEVER ON THE BLANK. CENTRE THE PLATE BY FOUR MEASURES FROM THE OUTSIDE OF THE FLANGE.".into()
+        }
+        FlangeDesign::Fabricated(ring) if ring.towards != this_face => {
+            "MARK OUT AFTER THE RING IS WELDED AND TESTED. THE RING STANDS ON THE OTHER FACE: FIND ITS CENTRE THERE BY FOUR MEASURES FROM ITS OUTSIDE, STRIKE A AND B THERE AND SQUARE THEM ROUND THE EDGE TO THIS FACE.".into()
+        }
+        FlangeDesign::Fabricated(_) => {
+            "MARK OUT AFTER THE RING IS WELDED AND TESTED. CENTRE THE PLATE BY FOUR MEASURES FROM THE OUTSIDE OF THE RING.".into()
+        }
+    }
+}
+
+/// From the lines to the signed count: holes are popped, or proved where the cutter has left them.
+fn lines_and_counts(set: &Set<'_>) -> Vec<String> {
+    let all = Beginning::of_plate(set);
+    let off = set.design.holes.len();
+    let mut steps: Vec<String> = match all.pops() {
+        0 => vec![
+            "PROVE THE HOLES AS CUT FROM THE DATUM LINES: STRIKE EVERY LINE BY ITS RUNNING SIZE FROM A OR B. NEVER STEP ONE PITCH ON ANOTHER.".into(),
+            "PROVE THE HOLES OFF THE NEST BY RUNNING SIZES, AND WITH TRAMMELS FROM THE QUARTER POPS TO A BRIDGE SET IN EACH HOLE.".into(),
+            "TAKE THE CROSS-CHECKS AND WRITE THEM DOWN.".into(),
+            format!("COUNT THE HOLES AS CUT: {off} IN THE FLAT. HAVE THE COUNT SHEET SIGNED, THEN STRIKE WITNESS CIRCLES."),
+        ],
+        pops if set.design.kept => vec![
+            "POP LIGHT. TAKE THE CROSS-CHECKS AND WRITE THEM DOWN.".into(),
+            count_of_pops(pops),
+        ],
+        pops => {
+            let mut steps = vec![
+                "STRIKE EVERY LINE BY ITS RUNNING SIZE FROM A OR B. NEVER STEP ONE PITCH ON ANOTHER.".into(),
+                "STRIKE THE HOLES OFF THE NEST BY RUNNING SIZES; PROVE THEM WITH TRAMMELS FROM THE QUARTER POPS.".into(),
+                "POP LIGHT. TAKE THE CROSS-CHECKS AND WRITE THEM DOWN.".into(),
+            ];
+            if all.cut > 0 {
+                steps.push(format!("PROVE THE {} HOLES AS CUT FROM THE SAME LINES.", all.cut));
+            }
+            steps.push(count_of_pops(pops));
+            steps
+        }
+    };
+    steps.push(format!(
+        "{} UNTIL THE COUNT IS SIGNED. A DRILLED HOLE IS PERMANENT.",
+        all.no_further()
+    ));
+    steps
+}
+
+fn count_of_pops(pops: usize) -> String {
+    format!(
+        "COUNT THE POPS: {pops} IN THE FLAT. HAVE THE COUNT SHEET SIGNED, THEN POP DEEP AND STRIKE WITNESS CIRCLES."
+    )
+}
+
 /// Which side to drill from, where the flange stands in the way of the shop's drill.
 fn drill_side(set: &Set<'_>) -> Option<Block> {
     let flange = set.design.flange.as_ref()?;
@@ -176,11 +219,7 @@ fn drill_side(set: &Set<'_>) -> Option<Block> {
         FlangeDesign::Pressed(p) => p.towards,
         FlangeDesign::Fabricated(f) => f.towards,
     };
-    let Some(drilling) = &set.spec.written.drilling else {
-        let words =
-            "SIDE TO DRILL FROM: NOT JUDGED. THE SPEC DOES NOT GIVE `drilling.body_radius`.";
-        return Some(Block::Caution(words.into(), TABLE));
-    };
+    let drilling = set.spec.written.drilling.as_ref()?;
     let near = near_wall(set.design, drilling.body_radius.value());
     let reach = set.figures.size_short(&drilling.body_radius);
     if near.is_empty() {

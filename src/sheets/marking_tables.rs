@@ -4,7 +4,7 @@ use super::Hang;
 use super::kept::weld_corners;
 use super::set::Set;
 use super::table::Table;
-use crate::design::{LineWay, Run, levels, pop_circle, runs, strikes, uprights};
+use crate::design::{Hole, LineWay, NestLine, Point, Run, number_runs, pop_circle, runs, strikes};
 use crate::units::Length;
 use crate::units::print::{decimal, inch_fraction, millimetres, trimmed};
 use crate::units::tolerance::SAME_LENGTH_MM;
@@ -35,11 +35,11 @@ pub fn with_hand(set: &Set<'_>, length: Length, from: From) -> String {
     }
 }
 
-/// A length for trammels and long rules: the nearest 64th with the decimal that it stands for, or millimetres.
+/// A length for trammels and long rules: the nearest 64th and the decimal that it stands for, or millimetres.
 pub fn long_length(set: &Set<'_>, length: Length) -> String {
     let words = set.figures.short(length);
     match set.figures.in_inches() {
-        true => format!("{words} ({})", set.figures.decimal(length)),
+        true => format!("{words} = {}", set.figures.decimal(length)),
         false => words,
     }
 }
@@ -48,14 +48,14 @@ pub fn long_length(set: &Set<'_>, length: Length) -> String {
 pub fn run_table(set: &Set<'_>) -> Option<Table> {
     let runs = runs(set.design);
     let way = runs.first()?.way;
-    let (title, line, offset, along) = match way {
-        LineWay::Columns => ("COLUMNS", "COL.", From::A, From::B),
-        LineWay::Rows => ("ROWS", "ROW", From::B, From::A),
+    let (title, offset, along) = match way {
+        LineWay::Columns => ("COLUMNS", From::A, From::B),
+        LineWay::Rows => ("ROWS", From::B, From::A),
     };
     let mut table = Table::new(
-        &format!("{title}: CHECK THE LAST POP BY ITS OWN RUNNING SIZE"),
+        &format!("{title}: CHECK THE LAST HOLE BY ITS OWN RUNNING SIZE"),
         &[
-            (line, 14.0, Hang::Middle),
+            ("LINE", 14.0, Hang::Middle),
             ("LINE AT", 24.0, Hang::End),
             ("FIRST HOLE", 25.0, Hang::End),
             ("PITCH", 15.0, Hang::End),
@@ -85,7 +85,7 @@ pub fn run_table(set: &Set<'_>) -> Option<Table> {
             None => with_hand(set, run.offset, offset),
         };
         table.row(vec![
-            each(&|r| minus(r.line), ", "),
+            each(&|r| r.line.clone(), ", "),
             line_at,
             with_hand(set, run.first, along),
             run.pitch.map_or("–".into(), |p| set.figures.short(p)),
@@ -123,62 +123,107 @@ fn numbers_of(run: &Run) -> String {
     }
 }
 
-/// The number of a line with a minus sign as it is lettered.
-fn minus(number: i32) -> String {
-    number.to_string().replace('-', "−")
-}
-
-/// Running size of every struck line, and what the nearest 64th leaves over.
+/// Running size of every struck line, what it is struck for, and what the nearest 64th leaves over.
 pub fn struck_tables(set: &Set<'_>) -> Vec<Table> {
-    let design = set.design;
-    let loose = || {
-        design
-            .holes
-            .iter()
-            .filter(|h| !design.groups[h.group].purpose.takes_a_tube())
-    };
-    let mut across = uprights(design);
-    let corners = weld_corners(set);
-    across.extend(loose().map(|h| Length::mm(h.at.x)));
-    across.extend(corners.iter().map(|c| Length::mm(c.at.x)));
-    let mut up = levels(design);
-    up.extend(loose().map(|h| Length::mm(h.at.y)));
-    up.extend(corners.iter().map(|c| Length::mm(c.at.y)));
     [
-        struck_table(set, "UPRIGHT LINES, RUNNING FROM DATUM A", across, From::A),
-        struck_table(set, "LEVEL LINES, RUNNING FROM DATUM B", up, From::B),
+        struck_table(set, "UPRIGHT LINES, RUNNING FROM DATUM A", From::A),
+        struck_table(set, "LEVEL LINES, RUNNING FROM DATUM B", From::B),
     ]
     .into_iter()
     .flatten()
     .collect()
 }
 
-fn struck_table(set: &Set<'_>, title: &str, mut lines: Vec<Length>, from: From) -> Option<Table> {
+/// Where a hole or a corner of a weld line lies from a datum.
+fn from_datum(at: Point, from: From) -> Length {
+    Length::mm(match from {
+        From::A => at.x,
+        From::B => at.y,
+    })
+}
+
+/// What a line is struck for: the lines of the nest that lie on it, or that their holes stand along, and every hole off the nest.
+fn struck_for(set: &Set<'_>, at: Length, from: From) -> String {
+    let design = set.design;
+    let on_it = |hole: &&Hole| from_datum(hole.at, from).same_as(at);
+    let way_of = |line: &NestLine| {
+        let mut ways = design.line_way.iter();
+        ways.find(|(group, _)| *group == line.group)
+            .map(|(_, way)| *way)
+    };
+    let along = match from {
+        From::A => LineWay::Columns,
+        From::B => LineWay::Rows,
+    };
+    let own = design
+        .nest_lines
+        .iter()
+        .filter(|line| way_of(line) == Some(along) && Length::mm(line.offset).same_as(at));
+    let mut words: Vec<String> = own.map(|line| line.name.clone()).collect();
+    let mut named: Vec<&str> = Vec::new();
+    let mut across: Vec<&str> = Vec::new();
+    for hole in design.holes.iter().filter(on_it) {
+        let group = &design.groups[hole.group];
+        if !group.purpose.takes_a_tube() {
+            named.push(&hole.id);
+        } else if words.is_empty() && !across.contains(&group.name.as_str()) {
+            across.push(&group.name);
+        }
+    }
+    words.extend(across.into_iter().map(String::from));
+    words.extend((!named.is_empty()).then(|| number_runs(&named).replace('-', "–")));
+    let corners = weld_corners(set).into_iter();
+    for corner in corners.filter(|corner| from_datum(corner.at, from).same_as(at)) {
+        if !words.contains(&corner.name) {
+            words.push(corner.name);
+        }
+    }
+    words.join(", ")
+}
+
+fn struck_table(set: &Set<'_>, title: &str, from: From) -> Option<Table> {
+    let corners = weld_corners(set);
+    let places = set.design.holes.iter().map(|h| h.at);
+    let places = places.chain(corners.iter().map(|c| c.at));
+    let mut lines: Vec<Length> = places.map(|at| from_datum(at, from)).collect();
     lines.sort_by(Length::total_cmp);
     lines.dedup_by(|a, b| a.same_as(*b));
     let in_inches = set.figures.in_inches();
-    let mut columns = vec![("STRUCK AT", 40.0, Hang::End)];
+    // A column that would say NOTHING all the way down says it in none.
+    let rounded = in_inches && lines.iter().any(|line| left_over(line.abs()) != NOTHING);
+    let mut columns = vec![("STRUCK AT", 38.0, Hang::End), ("FOR", 34.0, Hang::Start)];
     if in_inches {
-        columns.push(("DECIMAL, in", 26.0, Hang::End));
-        columns.push(("64TH LEAVES, in", 32.0, Hang::End));
-        columns.push(("mm", 26.0, Hang::End));
+        columns.push(("DECIMAL, in", 24.0, Hang::End));
+        if rounded {
+            columns.push(("64TH LEAVES, in", 28.0, Hang::End));
+        }
+        columns.push(("mm", 22.0, Hang::End));
     } else {
         columns.push(("mm", 26.0, Hang::End));
         columns.push(("NEAREST 1/64 in", 32.0, Hang::End));
     }
     let mut table = Table::new(title, &columns);
     for line in &lines {
-        let both = lines.iter().any(|l| l.same_as(-*line)) && !line.same_as(Length::ZERO);
-        if matches!(from, From::A) && both && *line < Length::ZERO {
+        let other = lines.iter().find(|l| l.same_as(-*line));
+        let other = other.filter(|_| matches!(from, From::A) && !line.same_as(Length::ZERO));
+        if other.is_some() && *line < Length::ZERO {
             continue;
         }
-        let mut row = vec![match from {
-            From::A if both => format!("L AND R {}", set.figures.short(*line)),
-            From::A | From::B => with_hand(set, *line, from),
-        }];
+        let mut row = match other {
+            Some(other) => vec![
+                format!("L AND R {}", set.figures.short(*line)),
+                match (struck_for(set, *other, from), struck_for(set, *line, from)) {
+                    (left, right) if left == right => left,
+                    (left, right) => format!("{left}; {right}"),
+                },
+            ],
+            None => vec![with_hand(set, *line, from), struck_for(set, *line, from)],
+        };
         if in_inches {
             row.push(trimmed(line.abs().to_inches(), 6));
-            row.push(left_over(line.abs()));
+            if rounded {
+                row.push(left_over(line.abs()));
+            }
             row.push(millimetres(line.abs()));
         } else {
             row.push(decimal(line.abs().to_mm(), 2));
@@ -189,11 +234,14 @@ fn struck_table(set: &Set<'_>, title: &str, mut lines: Vec<Length>, from: From) 
     (!lines.is_empty()).then_some(table)
 }
 
+/// What is said where a size is a whole number of 64ths.
+const NOTHING: &str = "NOTHING";
+
 /// What the nearest 64th leaves over, to five places of an inch with its sign.
 fn left_over(length: Length) -> String {
     let remainder = inch_fraction(length).remainder;
     if remainder.abs().to_mm() <= SAME_LENGTH_MM {
-        return "NOTHING".into();
+        return NOTHING.into();
     }
     let words = decimal(remainder.to_inches(), 5);
     match words.starts_with('-') {
@@ -231,7 +279,7 @@ pub fn circle_table(set: &Set<'_>) -> Table {
 /// Trammel lengths of every hole on no line from two quarter pops; none where every hole stands on one.
 pub fn strike_table(set: &Set<'_>) -> Option<Table> {
     let mut table = Table::new(
-        "HOLES ON NO LINE, TRAMMEL LENGTHS FROM TWO POPS",
+        "HOLES OFF THE NEST, TRAMMEL LENGTHS FROM TWO POPS",
         &[
             ("NO.", 12.0, Hang::Start),
             ("FROM A", 26.0, Hang::End),

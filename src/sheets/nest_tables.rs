@@ -3,13 +3,13 @@
 use super::Hang;
 use super::set::Set;
 use super::table::Table;
+use super::tapped_words::finish_short;
 use crate::design::LineWay;
 use crate::units::{Length, print};
 
-/// How many holes of each nest: "100 TUBES T1–T100, HOLE {1 27/32}".
-pub fn count_box(set: &Set<'_>) -> String {
-    let counts: Vec<String> = set
-        .design
+/// How many holes of each nest, a line each: "100 TUBES T1–T100, FINISHED HOLE {1 27/32}".
+pub fn count_boxes(set: &Set<'_>) -> Vec<String> {
+    set.design
         .groups
         .iter()
         .enumerate()
@@ -20,11 +20,10 @@ pub fn count_box(set: &Set<'_>) -> String {
                 set.number_off(i),
                 g.name.to_uppercase(),
                 set.numbers(i),
-                set.figures.size_short(&g.finish)
+                finish_short(set, i)
             )
         })
-        .collect();
-    counts.join("; ")
+        .collect()
 }
 
 /// Columns or rows of the nests; none where no nest lies in lines.
@@ -62,7 +61,7 @@ pub fn line_table(set: &Set<'_>) -> Option<Table> {
             (None, _) => String::new(),
         };
         table.rows.push(vec![
-            line.number.to_string(),
+            line.name.clone(),
             set.figures.table(Length::mm(line.offset)),
             set.figures.table(Length::mm(line.first)),
             set.figures.table(Length::mm(line.last)),

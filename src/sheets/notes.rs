@@ -2,7 +2,7 @@
 
 use super::at;
 use super::board::{Board, PaperBox};
-use super::letter_size::{LINE_PITCH, NOTES, wrap};
+use super::letter_size::{LINE_PITCH, NOTES, fitting_height, wrap};
 use super::lettering::stacked;
 use super::text_box::rise_and_fall;
 use super::{Hang, PaperPoint, Pen};
@@ -66,10 +66,11 @@ impl Notes {
         } else {
             self.title.clone()
         };
+        let height = fitting_height(&title, room.width(), self.height * 1.15, true);
         board.bold(
             at(room.left, y + self.height * 1.15),
             &title,
-            self.height * 1.15,
+            height,
             Hang::Start,
         );
         y += self.title_height();

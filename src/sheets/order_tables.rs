@@ -2,6 +2,7 @@
 
 use super::Hang;
 use super::kept::{in_both_units, material_words, piece_sizes, pieces};
+use super::key_words::key_words;
 use super::set::Set;
 use super::table::Table;
 use crate::design::{FlangeDesign, MetalThere, TubeLength, girth, grip, tube_length};
@@ -146,12 +147,14 @@ pub fn tube_order(set: &Set<'_>) -> Option<Table> {
     let mut table = Table::new(
         "TUBE ORDER: LENGTH FROM END TO END, BEFORE BEADING",
         &[
-            ("TUBES", 34.0, Hang::Start),
-            ("OFF", 12.0, Hang::Middle),
-            ("OUTSIDE", 24.0, Hang::Middle),
-            ("END HERE", 24.0, Hang::Middle),
-            ("WALL", 20.0, Hang::Middle),
-            ("LENGTH", 54.0, Hang::Start),
+            ("TUBES", 26.0, Hang::Start),
+            ("OFF", 11.0, Hang::Middle),
+            ("OUTSIDE", 19.0, Hang::Middle),
+            ("END HERE", 18.0, Hang::Middle),
+            ("END THERE", 18.0, Hang::Middle),
+            ("WALL", 17.0, Hang::Middle),
+            ("BETWEEN PLATES", 22.0, Hang::Middle),
+            ("LENGTH", 37.0, Hang::Start),
         ],
     );
     let w = &set.spec.written;
@@ -168,13 +171,16 @@ pub fn tube_order(set: &Set<'_>) -> Option<Table> {
         };
         let length = match tube_length(nest, &w.plate) {
             TubeLength::Known(length) => set.figures.table(length),
-            TubeLength::Wants(keys) => format!("not worked out: {} not given", keys.join(", ")),
+            TubeLength::Wants(keys) => {
+                let wanting: Vec<String> = keys.iter().map(|key| key_words(set, key)).collect();
+                format!("not worked out: {} not given", wanting.join(", "))
+            }
         };
         let (off, length) = match nest.renewed.filter(|_| set.design.kept) {
             Some(false) => ("none".into(), format!("{off} stand")),
             None if set.design.kept => (
                 "not told".into(),
-                format!("`renewed` does not say whether the {off} are renewed; {length}"),
+                format!("not told whether the {off} are renewed; {length}"),
             ),
             Some(true) | None => (off.to_string(), length),
         };
@@ -183,7 +189,12 @@ pub fn tube_order(set: &Set<'_>) -> Option<Table> {
             off,
             set.figures.size_short(&nest.tube),
             size(Some(nest.tube_end.as_ref().unwrap_or(&nest.tube))),
+            match &nest.other_end {
+                Some(other) => size(Some(other.tube_end.as_ref().unwrap_or(&nest.tube))),
+                None => "not given".into(),
+            },
             size(nest.wall.as_ref()),
+            size(nest.between_plates.as_ref()),
             length,
         ]);
     }

@@ -16,6 +16,8 @@ const CENTRING: f64 = 3.5;
 const MOST_EVENED: usize = 4;
 /// How often the height is halved: to a few millimetres.
 const EVENINGS: usize = 5;
+/// A last sheet filled to less than this share is nearly empty.
+const LEAST_FILLED: f64 = 0.28;
 
 /// Sheets of one name and title, each with so many columns, until every block is down.
 pub fn pages(
@@ -65,7 +67,8 @@ fn paper_of(boards: &[Board]) -> (usize, usize) {
     }
 }
 
-/// Sheets of one paper. Where several are needed, they are filled alike, so that none is left nearly empty.
+/// Sheets of one paper, each filled down to its foot. Where that leaves the last nearly empty, they are filled a little less, so that a
+/// quarter of it is used.
 fn evened(set: &Set<'_>, name: (&str, &str), columns: usize, mut blocks: Vec<Block>) -> Vec<Board> {
     if columns == 1 {
         blocks.retain(|block| !matches!(block, Block::NextColumn));
@@ -74,19 +77,33 @@ fn evened(set: &Set<'_>, name: (&str, &str), columns: usize, mut blocks: Vec<Blo
     let (mut drawn, _) = filled_to(set, name, columns, full, blocks.clone());
     // One table on one sheet is shared out alike over its columns.
     let alone = drawn.len() == 1 && columns > 1 && blocks.len() == 1;
-    if alone || (2..=MOST_EVENED).contains(&drawn.len()) {
-        let (mut holds, mut fails) = (full, full / 2.0);
-        for _ in 0..EVENINGS {
-            let height = (holds + fails) / 2.0;
-            let (trial, all) = filled_to(set, name, columns, height, blocks.clone());
-            if all && trial.len() == drawn.len() {
-                (holds, drawn) = (height, trial);
-            } else {
-                fails = height;
-            }
+    let few = (2..=MOST_EVENED).contains(&drawn.len());
+    if !alone && !(few && last_filled(&drawn) < LEAST_FILLED) {
+        return drawn;
+    }
+    let (mut short, mut long) = (full / 2.0, full);
+    for _ in 0..EVENINGS {
+        let height = (short + long) / 2.0;
+        let (trial, all) = filled_to(set, name, columns, height, blocks.clone());
+        let holds = all && trial.len() == drawn.len();
+        let enough = holds && last_filled(&trial) >= LEAST_FILLED;
+        if holds && (alone || enough) {
+            drawn = trial;
+        }
+        // Columns of one table are as short as they may be; else the foot is as low as leaves the last sheet its share.
+        match holds && (alone || !enough) {
+            true => long = height,
+            false => short = height,
         }
     }
     drawn
+}
+
+/// How much of the height of the last sheet is taken, as a share.
+fn last_filled(boards: &[Board]) -> f64 {
+    let last = boards.last();
+    let taken = last.and_then(|board| Some((board.extent(|_| true)?, board.room)));
+    taken.map_or(1.0, |(all, room)| (all.bottom - room.top) / room.height())
 }
 
 /// Sheets filled down to a height, mm, and whether every block is down.

@@ -68,7 +68,8 @@ pub fn rivet_figures(set: &Set<'_>, line: &RivetLine) -> Table {
     table
 }
 
-/// Every rivet hole, a line each: an inch job has its fraction and its decimal in two columns, unstacked.
+/// Every rivet hole, a line each: an inch job has its fraction and its decimal in two columns, unstacked: as many low lines as there are
+/// rivets stand beside the views, where stacked ones want a sheet of their own that is half empty.
 pub fn rivet_table(set: &Set<'_>, line: &RivetLine) -> Table {
     let inches = set.figures.in_inches();
     let mut columns = vec![("NO.", 9.5, Hang::Middle), ("ANGLE°", 16.4, Hang::End)];
@@ -82,7 +83,7 @@ pub fn rivet_table(set: &Set<'_>, line: &RivetLine) -> Table {
     if line.rows.is_some() {
         columns.insert(1, ("ROW", 9.0, Hang::Middle));
     }
-    let mut table = Table::new("CLOCKWISE FROM BOTTOM", &columns);
+    let mut table = Table::new("RIVETS, ANGLES FROM TOP", &columns);
     for (i, rivet) in line.rivets.iter().enumerate() {
         let mut row = vec![rivet.id.clone(), print::decimal(rivet.angle_deg, 3)];
         if inches {

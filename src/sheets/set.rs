@@ -7,7 +7,7 @@ use super::paper_size::is_upright;
 use super::warning::warning;
 use crate::checks::{Effects, Finding, VerdictChange};
 use crate::cut::CutPart;
-use crate::design::{Design, Deviation, FilledRecord, HoleGroup, number_runs};
+use crate::design::{Design, Deviation, FilledRecord, number_runs};
 use crate::spec::{Paper, Spec};
 
 /// Everything that a sheet may draw from; nothing here is worked out by a sheet.
@@ -173,18 +173,5 @@ impl<'a> Set<'a> {
             .map(|hole| hole.id.as_str())
             .collect();
         number_runs(&ids).replace('-', "–")
-    }
-
-    /// The stages of a group in one line: "pop, drill {1 3/4}, ream {1 27/32}".
-    pub fn stages(&self, group: &HoleGroup) -> String {
-        let words: Vec<String> = group
-            .stages
-            .iter()
-            .map(|s| match &s.size {
-                Some(size) => format!("{} {}", s.name, self.figures.size_short(size)),
-                None => s.name.clone(),
-            })
-            .collect();
-        words.join(", ")
     }
 }

@@ -7,7 +7,8 @@ use super::face_view::{Wanted, number_height, number_words, put_hole, put_pads};
 use super::flow::{Block, flow};
 use super::letter_size::{FIGURES, LEAST_NUMBER, LINE_PITCH, NOTES, wrap};
 use super::ligament_figures::{figures_height, put_ligament_figures};
-use super::nest_tables::{count_box, line_table, metal_table};
+use super::line_names::{Ends, put_line_names};
+use super::nest_tables::{count_boxes, line_table, metal_table};
 use super::pages::continued;
 use super::particulars::view_words;
 use super::proving_bar::put_scale_bar;
@@ -77,7 +78,8 @@ pub fn setting_out(set: &Set<'_>) -> Vec<Board> {
 }
 
 fn tables(set: &Set<'_>) -> Vec<Block> {
-    let mut blocks = vec![Block::Caution(count_box(set), 4.0)];
+    let counts = count_boxes(set).into_iter();
+    let mut blocks: Vec<Block> = counts.map(|words| Block::Caution(words, 4.0)).collect();
     blocks.extend(line_table(set).map(|t| Block::Table(t, 0)));
     blocks.extend(metal_table(set).map(|t| Block::Table(t, 0)));
     blocks.push(Block::Notes(nest_notes(set), 0));
@@ -286,6 +288,12 @@ fn put_nest(
         true => running_upwards(board, datum, left, if whole_y { f } else { 0.0 }, &up),
         false => all_fit = false,
     }
+    let shown = |hole: &Hole| part.holds(hole.at);
+    let ends = Ends {
+        shown: &shown,
+        reach: &|hole| hole.finish.value().to_mm() / 2.0 * f,
+    };
+    put_line_names(board, set, &view, &ends);
     let round = PaperBox::new(
         views.left,
         views.top,

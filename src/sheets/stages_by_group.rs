@@ -1,10 +1,10 @@
 //! Sheet: stages by group. What size every hole is to be after each stage, a map of the groups, the tools, the hold points.
 
 use super::board::{Board, PaperBox};
-use super::count_sheet::NO_FURTHER;
+use super::count_sheet::no_further;
 use super::flow::{Block, flow};
-use super::hold_table::hold_table;
 use super::letter_size::{NOTES, TABLE};
+use super::notes::Notes;
 use super::pages::continued;
 use super::paper_size::is_upright;
 use super::particulars::view_words;
@@ -13,6 +13,7 @@ use super::set::Set;
 use super::stage_matrix::{stage_matrix, tool_list};
 use super::survey_marks::put_repairs;
 use super::symbols::{put_signed_hole, signs_of};
+use super::tapped_words::finish_short;
 use super::view::{PlateBox, Stroke, View};
 use super::{Hang, at, face};
 
@@ -64,9 +65,9 @@ pub fn stages_by_group(set: &Set<'_>) -> Vec<Board> {
     put_map(&mut board, set, &map);
     let column = PaperBox::new(room.left + wide + 8.0, y, room.right, room.bottom);
     let rest = vec![
-        Block::Caution(NO_FURTHER.into(), 3.5),
+        Block::Caution(no_further(set), 3.5),
         Block::Table(tool_list(set), 0),
-        Block::Table(hold_table(set), 0),
+        Block::Notes(hold_points(), 0),
     ];
     let rest = match column.width() > 0.0 {
         true => flow(&mut board, &column, rest).0,
@@ -74,6 +75,16 @@ pub fn stages_by_group(set: &Set<'_>) -> Vec<Board> {
     };
     boards.push(board);
     continued(set, boards, (NAME, TITLE), 2, rest)
+}
+
+/// A hold point is signed once, and not on every sheet that a hold concerns.
+fn hold_points() -> Notes {
+    Notes {
+        title: "HOLD POINTS".into(),
+        notes: vec!["THEY ARE LISTED AND SIGNED ON THE INSPECTION RECORD ALONE.".into()],
+        height: TABLE,
+        numbered: false,
+    }
 }
 
 /// The plate with the sign of its group in every hole, and the key beside it.
@@ -124,11 +135,7 @@ fn put_key(board: &mut Board, set: &Set<'_>, room: &PaperBox) {
         }
         let c = at(room.left + 4.0, y);
         put_signed_hole(board, c, KEY_SIGN, signs[index]);
-        let words = format!(
-            "{} × {}",
-            set.made_off(index),
-            set.figures.size_short(&group.finish)
-        );
+        let words = format!("{} × {}", set.made_off(index), finish_short(set, index));
         let left = room.left + 9.0;
         board.bold(at(left, y + NOTES / 2.0), &words, NOTES, Hang::Start);
         let beside = left + face::width(&words, NOTES, true) + 3.0;

@@ -1,9 +1,13 @@
 //! Notes of the general arrangement: what the spec makes necessary, then what the works has written.
 
+use super::beginning::Beginning;
 use super::kept::{pieces_named, rivets_made};
+use super::marking_tables::{From, with_hand};
 use super::notes::Notes;
 use super::set::Set;
-use crate::design::{BesideOriginal, FlangeDesign, HoleIndex, RivetLine, Told, beside_original};
+use crate::design::{
+    BesideOriginal, FlangeDesign, HoleIndex, RivetLine, RivetMade, Told, beside_original,
+};
 use crate::spec::{RivetHow, ViewFrom};
 use crate::units::Length;
 
@@ -59,13 +63,20 @@ pub fn nest_notes(set: &Set<'_>) -> Notes {
             vec!["THE TUBE HOLES STAND: THEY ARE MEASURED, AND NONE IS STRUCK OR DRILLED.".into()],
         );
     }
+    let all = Beginning::of_plate(set);
     Notes::new(
         "NOTES",
         vec![
             "STRIKE EVERY LINE FROM THE DATUM LINES. NEVER STEP ONE PITCH ON ANOTHER.".into(),
-            "POP LIGHT, COUNT, HAVE THE COUNT SIGNED, THEN POP DEEP.".into(),
-            "DRILL NOTHING PAST ITS PILOT UNTIL THE COUNT IS SIGNED. A DRILLED HOLE IS PERMANENT."
-                .into(),
+            match all.pops() {
+                0 => "PROVE THE HOLES AS CUT FROM THE DATUM LINES, COUNT, HAVE THE COUNT SIGNED."
+                    .into(),
+                _ => "POP LIGHT, COUNT, HAVE THE COUNT SIGNED, THEN POP DEEP.".into(),
+            },
+            format!(
+                "{} UNTIL THE COUNT IS SIGNED. A DRILLED HOLE IS PERMANENT.",
+                all.no_further()
+            ),
             "TAKE SHARP EDGES OFF EVERY TUBE HOLE, BOTH SIDES.".into(),
         ],
     )
@@ -115,6 +126,9 @@ fn rivet_notes(set: &Set<'_>, line: &RivetLine) -> Vec<String> {
     notes.push(match line.how {
         RivetHow::InPlace if set.design.kept => {
             "DRILL THEIR HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER.".into()
+        }
+        RivetHow::InPlace if !line.rivets.iter().any(|r| r.made == RivetMade::Tack) => {
+            "DRILL RIVET HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER; NONE IS DRILLED TO THE DRAWING.".into()
         }
         RivetHow::InPlace if line.rows.is_some() => {
             "DRILL RIVET HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER; ONLY TACK HOLES, ALL OF THEM IN ROW 1, ARE DRILLED TO THE DRAWING.".into()
@@ -234,10 +248,10 @@ pub fn departures(set: &Set<'_>) -> Option<Notes> {
         .iter()
         .map(|o| {
             format!(
-                "{} LEFT OUT AT x {}, y {}: {}",
+                "NO HOLE OF THE {} {}, {}: {}",
                 set.design.groups[o.group].name.to_uppercase(),
-                set.figures.short(crate::units::Length::mm(o.at.x)),
-                set.figures.short(crate::units::Length::mm(o.at.y)),
+                with_hand(set, Length::mm(o.at.x), From::A),
+                with_hand(set, Length::mm(o.at.y), From::B),
                 o.reason.to_uppercase()
             )
         })

@@ -1,24 +1,24 @@
 //! The lines struck on the plate, as one looks at it: datum lines, lines of the nest, pops, witness and trammel circles.
 
+use super::beginning::Beginning;
 use super::board::{Board, PaperBox};
-use super::clear::{is_clear, touches};
+use super::clear::{clear_of_all_but_lines, crosses_lettering, is_clear};
 use super::cloud::put_clouds;
 use super::dimension::{FIRST_ROW, have_room, running_across, running_room, running_upwards};
 use super::kept::weld_corners;
 use super::letter_size::{FIGURES, NOTES, TABLE};
+use super::line_names::{Ends, put_line_names};
 use super::proving_bar::put_scale_bar;
 use super::route::{Feature, Line, Rows, Side};
 use super::scale::{Scale, largest_scale};
 use super::set::Set;
 use super::survey_marks::{put_repairs, put_weld_names};
 use super::view::{PlateBox, Stroke, View};
-use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, at, face};
-use crate::design::{
-    Design, Hole, LineWay, Point, levels, pop_circle, quarter_pops, runs, uprights,
-};
-use crate::spec::BottomCentre;
+use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
+use crate::design::{Design, Hole, LineWay, Point, pop_circle, quarter_pops, runs};
+use crate::spec::{BottomCentre, Purpose};
 use crate::units::Length;
-use crate::units::angle::{cos, hypot, sin};
+use crate::units::angle::{cos, from_top_clockwise, hypot, sin};
 
 /// A number stands so many times nearer to its own hole than to any other.
 const PLAINLY_NEARER: f64 = 1.5;
@@ -74,21 +74,33 @@ pub fn put_struck_view(board: &mut Board, set: &Set<'_>, whole: &Design, room: &
     put_running(board, &view, &paper, &plan.rows);
     put_rivet_mark(board, set, &view, plan.foot_row);
     put_pop_names(board, set, &view);
-    let y = room.bottom - 4.5;
+    // Title and bar stand under their view, however high the room is.
+    let y = (paper.bottom + plan.foot_row + FOOT - 4.5).min(room.bottom - 4.5);
     let bar = put_scale_bar(board, at(room.left + 3.0, y), f, set.figures);
     // The bar's own figure stands half beyond its end.
     let title = at(room.left + (bar + 15.0).max(68.0), y + 2.0);
     put_loose_numbers(board, set, &view);
     put_weld_names(board, set, &view);
+    let all = |_: &Hole| true;
+    let ends = Ends {
+        shown: &all,
+        reach: &|_| LINE_OVER,
+    };
+    put_line_names(board, set, &view, &ends);
+    put_circle_name(board, set, &view);
     let around = PaperBox::new(room.left, room.top, paper.right + plan.right, y - NOTES);
     let clouded = put_clouds(board, set, &view, &around, |place| shown.holds(place)) > 0;
-    let words = match set.design.since.as_ref().filter(|_| clouded) {
-        Some(since) => format!(
-            "STRUCK LINES AND POPS; CLOUDED: CHANGED SINCE REVISION {}",
-            since.revision
-        ),
-        None => "STRUCK LINES AND POPS".into(),
+    let what = match Beginning::of_plate(set).pops() {
+        0 => "STRUCK LINES AND HOLES AS CUT",
+        _ => "STRUCK LINES AND POPS",
     };
+    let mut words = format!("{what}, SCALE {}", plan.scale.words());
+    if let Some(since) = set.design.since.as_ref().filter(|_| clouded) {
+        words.push_str(&format!(
+            "; CLOUDED: CHANGED SINCE REVISION {}",
+            since.revision
+        ));
+    }
     board.bold(title, &words, NOTES, Hang::Start);
     paper.right + plan.right
 }
@@ -146,7 +158,8 @@ fn put_datum_lines(board: &mut Board, set: &Set<'_>, view: &View) {
     board.centre_line(at(c.x - reach, c.y), at(c.x + reach, c.y));
     board.bold(at(c.x + 1.5, c.y + reach), "A", FIGURES, Hang::Start);
     board.bold(
-        at(c.x + reach + 0.8, c.y + FIGURES / 2.0),
+        // Above its line, clear of the little circle that running dimensions start with.
+        at(c.x + reach + 0.8, c.y - 1.8),
         "B",
         FIGURES,
         Hang::Start,
@@ -157,20 +170,6 @@ fn put_datum_lines(board: &mut Board, set: &Set<'_>, view: &View) {
     }
 }
 
-/// Whether lettering may stand there: struck lines and extension lines give way to it; holes, arrows and other words do not.
-fn clear_of_all_but_lines(board: &Board, b: &PaperBox) -> bool {
-    let b = b.grown(0.6);
-    board.marks.iter().all(|mark| match mark {
-        Mark::Line {
-            pen: Pen::Narrow, ..
-        } => true,
-        Mark::Circle {
-            role: Role::Centre, ..
-        } => true,
-        _ => !touches(mark, &b),
-    })
-}
-
 /// The names of the quarter pops, each beside its pop where nothing but struck lines stands.
 fn put_pop_names(board: &mut Board, set: &Set<'_>, view: &View) {
     for pop in quarter_pops(set.design) {
@@ -179,8 +178,8 @@ fn put_pop_names(board: &mut Board, set: &Set<'_>, view: &View) {
         // Inwards first, along the datum line on either side of it; outwards where a hole stands there.
         let beside = [2.0, -2.0 - wide];
         let places: Vec<PaperPoint> = match pop.name {
-            "TOP" => beside.map(|x| at(p.x + x, p.y + 4.0)).to_vec(),
-            "BOTTOM" => beside.map(|x| at(p.x + x, p.y - 1.5)).to_vec(),
+            "TOP" => beside.map(|x| at(p.x + x, p.y + 5.5)).to_vec(),
+            "BOTTOM" => beside.map(|x| at(p.x + x, p.y - 3.0)).to_vec(),
             "RIGHT" => [-1.2, 1.2 + TABLE]
                 .map(|y| at(p.x - 1.8 - wide, p.y + y))
                 .to_vec(),
@@ -221,6 +220,39 @@ fn put_corners(board: &mut Board, set: &Set<'_>, view: &View) {
         for (x, y) in [(TICK, 0.0), (0.0, TICK)] {
             let (a, b) = (at(p.x - x, p.y - y), at(p.x + x, p.y + y));
             board.line(a, b, Pen::Middle, Pattern::Continuous, Role::Centre);
+        }
+    }
+}
+
+/// The name and radius of the pop circle, on a leader where it stands clear of everything.
+fn put_circle_name(board: &mut Board, set: &Set<'_>, view: &View) {
+    let r = pop_circle(set.design);
+    let words = format!("POP CIRCLE R{}", set.figures.short(r));
+    let wide = face::width(&words, TABLE, false);
+    let on = |deg: f64, out: f64| {
+        let reach = r.to_mm() * view.scale + out;
+        let a = from_top_clockwise(deg);
+        at(
+            view.centre.x + reach * cos(a),
+            view.centre.y - reach * sin(a),
+        )
+    };
+    for deg in [
+        45.0, 315.0, 60.0, 300.0, 30.0, 330.0, 135.0, 225.0, 120.0, 240.0,
+    ] {
+        let (tip, knee) = (on(deg, 0.0), on(deg, 7.0));
+        let right = deg < 180.0;
+        let left = if right { knee.x } else { knee.x - wide - 3.0 };
+        let round = PaperBox::new(
+            left,
+            knee.y - TABLE - 1.0,
+            left + wide + 3.0,
+            knee.y + TABLE,
+        );
+        let clear = is_clear(board, &round, 0.5) && !crosses_lettering(board, tip, knee);
+        if clear && board.room.holds(&round) {
+            super::dimension::leader(board, tip, knee, &[words], TABLE);
+            return;
         }
     }
 }
@@ -301,13 +333,18 @@ fn put_loose_holes(board: &mut Board, set: &Set<'_>, view: &View) {
     }
 }
 
-/// The number of every hole off the nest, where nothing stands in its way.
+/// The number of every hole off the nest and of every flue, whose pops stand among those of the tubes, where nothing stands in its way.
 fn put_loose_numbers(board: &mut Board, set: &Set<'_>, view: &View) {
-    for hole in loose(set) {
-        let (c, radius) = (
-            view.place(hole.at),
-            hole.finish.value().to_mm() / 2.0 * view.scale,
-        );
+    let is_flue = |h: &&Hole| set.design.groups[h.group].purpose == Purpose::Flue;
+    let flues = || set.design.holes.iter().filter(is_flue);
+    let numbered = || loose(set).chain(flues());
+    // Of a flue the pop alone is drawn.
+    let drawn = |h: &Hole| match is_flue(&h) {
+        true => TICK,
+        false => h.finish.value().to_mm() / 2.0 * view.scale,
+    };
+    for hole in numbered() {
+        let (c, radius) = (view.place(hole.at), drawn(hole));
         let wide = face::width(&hole.id, FIGURES, true);
         let places = (0..10).flat_map(|ring| {
             let reach = radius.max(1.5) + 1.0 + f64::from(ring) * 1.2;
@@ -329,10 +366,10 @@ fn put_loose_numbers(board: &mut Board, set: &Set<'_>, view: &View) {
         // A number is read with the hole that it stands nearest to.
         let apart = |h: &Hole, p: &PaperPoint| {
             let c = view.place(h.at);
-            hypot(p.x - c.x, p.y - c.y) - h.finish.value().to_mm() / 2.0 * view.scale
+            hypot(p.x - c.x, p.y - c.y) - drawn(h)
         };
         let own = |p: &PaperPoint| {
-            loose(set)
+            numbered()
                 .filter(|o| o.id != hole.id)
                 .all(|o| apart(hole, p) * PLAINLY_NEARER < apart(o, p))
         };
@@ -393,26 +430,44 @@ fn put_running(board: &mut Board, view: &View, paper: &PaperBox, rows: &Rows) {
 /// Running dimensions: upright lines of the nest on the sides asked for, both hands, the holes off it above; level lines of the
 /// nest at the left and the heights of the other holes at the right.
 fn running_rows(set: &Set<'_>, nest_lines_at: &[Side]) -> Rows {
-    let of_nest = |h: &&Hole| set.design.groups[h.group].purpose.takes_a_tube();
-    let nest = || set.design.holes.iter().filter(of_nest);
+    // Flues that stand by their places among the lines of the tubes are told apart from them.
+    let on_a_line = |h: &&Hole| {
+        set.design.groups[h.group].purpose.takes_a_tube()
+            && (h.line.is_some() || set.design.nest_lines.is_empty())
+    };
+    let nest = || set.design.holes.iter().filter(on_a_line);
+    let of_tubes = |h: &&Hole| set.design.groups[h.group].purpose.takes_a_tube();
+    let tubes = || set.design.holes.iter().filter(of_tubes);
+    let off_lines = || set.design.holes.iter().filter(move |h| !on_a_line(h));
     let in_the_way: Vec<PlateBox> = loose(set).map(|h| Feature::hole(h).around()).collect();
-    let loose_at = |along: fn(&Hole) -> f64| loose(set).map(|h| Length::mm(along(h))).collect();
+    // A hole off the nest is measured from the side that it lies on: its line is struck short, and never along those of the nest.
+    let upper = || off_lines().filter(|h| h.at.y >= 0.0);
+    let lower = || off_lines().filter(|h| h.at.y < 0.0);
+    let places = |holes: &mut dyn Iterator<Item = &Hole>, along: fn(&Hole) -> f64| {
+        holes.map(|h| Length::mm(along(h))).collect()
+    };
     let mut rows = Rows::default();
     for (lines, sides) in [
         (
-            lines(set, uprights(set.design), nest(), |h| h.at.x),
+            lines(set, places(&mut nest(), |h| h.at.x), nest(), |h| h.at.x),
             nest_lines_at,
         ),
         (
-            lines(set, loose_at(|h| h.at.x), loose(set), |h| h.at.x),
+            lines(set, places(&mut upper(), |h| h.at.x), upper(), |h| h.at.x),
             &[Side::Top],
         ),
         (
-            lines(set, levels(set.design), nest(), |h| h.at.y),
+            lines(set, places(&mut lower(), |h| h.at.x), lower(), |h| h.at.x),
+            &[Side::Foot],
+        ),
+        (
+            lines(set, places(&mut tubes(), |h| h.at.y), tubes(), |h| h.at.y),
             &[Side::Left],
         ),
         (
-            lines(set, loose_at(|h| h.at.y), loose(set), |h| h.at.y),
+            lines(set, places(&mut loose(set), |h| h.at.y), loose(set), |h| {
+                h.at.y
+            }),
             &[Side::Right],
         ),
         (corner_lines(set, |p| p.x), &[Side::Foot]),

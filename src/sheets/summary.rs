@@ -13,6 +13,7 @@ use super::order_tables::{
 use super::pages::continued;
 use super::set::Set;
 use super::table::Table;
+use super::tapped_words::{finish_short, tap_words};
 
 const NAME: &str = "summary";
 const TITLE: &str = "Counts, sizes and orders";
@@ -77,15 +78,26 @@ fn lines(set: &Set<'_>) -> Vec<(String, String)> {
         .groups_made()
         .map(|(i, g)| {
             (
+                format!("{} × {}", set.made_off(i), finish_short(set, i)),
                 format!(
-                    "{} × {}",
-                    set.made_off(i),
-                    set.figures.size_short(&g.finish)
+                    "{new}{} {}{}",
+                    g.name.to_uppercase(),
+                    set.numbers_made(i),
+                    thread_of(set, i)
                 ),
-                format!("{new}{} {}", g.name.to_uppercase(), set.numbers_made(i)),
             )
         })
         .collect();
+    // The total stands under what it adds up, before the rivets, which are not in the flat.
+    let made = set.design.holes_made().count();
+    lines.push((
+        format!("{made} IN THE FLAT"),
+        format!("{new}HOLES, RIVET HOLES APART"),
+    ));
+    if kept {
+        let stand = set.design.holes.len() - made;
+        lines.push((format!("{stand} STAND"), "HOLES IN THE FLAT".into()));
+    }
     let rivets = set.design.rivets_made();
     if let Some(line) = set.design.rivets.as_ref().filter(|_| rivets > 0) {
         lines.push((
@@ -107,13 +119,15 @@ fn lines(set: &Set<'_>) -> Vec<(String, String)> {
             },
         ));
     }
-    let made = set.design.holes_made().count();
-    lines.push((format!("{made} IN ALL"), format!("{new}HOLES IN THE FLAT")));
-    if kept {
-        let stand = set.design.holes.len() - made;
-        lines.push((format!("{stand} STAND"), "HOLES IN THE FLAT".into()));
-    }
     lines
+}
+
+/// Behind the numbers of a tapped group: ", 1 IN 12, 11 T.P.I.".
+fn thread_of(set: &Set<'_>, group: usize) -> String {
+    let tapped = set.design.all_tapped(group);
+    tapped.map_or(String::new(), |tapped| {
+        format!(", {}", tap_words(tapped).to_uppercase())
+    })
 }
 
 /// Tells the y below them.

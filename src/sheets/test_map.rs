@@ -1,5 +1,6 @@
 //! Sheet: welds and tests. Every weld numbered, every zone to be tested, and blanks for who, how and with what result.
 
+use super::beginning::Beginning;
 use super::board::{Board, PaperBox};
 use super::clear::{crosses_lettering, is_clear};
 use super::face_view::{
@@ -457,7 +458,7 @@ fn joint_note(set: &Set<'_>, joint: &JointPlace) -> String {
             }
         }
         (None, _) => words.push_str(
-            " KEEP IT CLEAR OF THE BARREL SEAM: NOT JUDGED, `flange.fabricated.joint.barrel_seam` IS NOT GIVEN.",
+            " KEEP IT CLEAR OF THE BARREL SEAM: NOT JUDGED, THE SEAM'S PLACE IS NOT GIVEN.",
         ),
     }
     words.push_str(" PREPARATION OF ITS ENDS NOT GIVEN: TO THE WORKS' PROCEDURE.");
@@ -485,7 +486,10 @@ fn notes(set: &Set<'_>) -> Notes {
             }
         }
         Some(FlangeDesign::Fabricated(_)) => {
-            notes.push("TEST THE WELDS BEFORE TUBE OR RIVET HOLES ARE DRILLED.".into());
+            notes.push(match Beginning::of_plate(set).cut {
+                0 => "TEST THE WELDS BEFORE TUBE OR RIVET HOLES ARE DRILLED.".into(),
+                _ => "TEST THE WELDS BEFORE ANY HOLE IS OPENED BEYOND ITS SIZE AS CUT AND BEFORE RIVET HOLES ARE DRILLED.".into(),
+            });
             notes.extend(ring_joint(set.spec, set.design).map(|joint| joint_note(set, &joint)));
         }
         None => {}

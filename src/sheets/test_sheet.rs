@@ -3,6 +3,7 @@
 use super::Hang;
 use super::board::Board;
 use super::flow::Block;
+use super::key_words::{Keys, in_words};
 use super::pages::pages;
 use super::set::Set;
 use super::table::Table;
@@ -36,33 +37,26 @@ pub fn test_sheet(set: &Set<'_>) -> Vec<Board> {
     pages(set, "test", "Test sheet", 2, blocks)
 }
 
-/// What each rule would ask.
+/// What each rule would ask, in the unit that the working pressure is written in.
 fn factors(set: &Set<'_>) -> Table {
     let mut table = Table::new(
-        "SIDE BY SIDE: NONE IS CHOSEN",
+        "TEST PRESSURES BY DIFFERENT RULES, SIDE BY SIDE: NONE IS CHOSEN",
         &[
-            ("RULE", 86.0, Hang::Start),
-            ("FORM, p WORKING PRESSURE", 56.0, Hang::Start),
-            ("PRESSURE", 28.0, Hang::End),
+            ("RULE", 76.0, Hang::Start),
+            ("FORM, p WORKING PRESSURE", 54.0, Hang::Start),
+            ("PRESSURE", 40.0, Hang::End),
         ],
     );
     for finding in set.findings.iter().filter(|f| f.rule == RULE) {
         if let Verdict::NotJudged { why } = &finding.verdict {
-            table.row(vec![why.clone()]);
+            table.row(vec![in_words(set, why, Keys::LeftOut)]);
         }
         for line in &finding.working {
             table.row(cells_of(line));
         }
     }
     if table.rows.is_empty() {
-        let why = set
-            .findings
-            .iter()
-            .find(|f| f.rule == RULE)
-            .map(|f| f.why.clone());
-        table.row(vec![
-            why.unwrap_or_else(|| "working pressure not given".into()),
-        ]);
+        table.row(vec!["working pressure not given".into()]);
     }
     table
 }
@@ -71,7 +65,24 @@ fn factors(set: &Set<'_>) -> Table {
 fn cells_of(line: &str) -> Vec<String> {
     let (rule, rest) = line.split_once(": ").unwrap_or((line, ""));
     let (form, pressure) = rest.rsplit_once(" = ").unwrap_or((rest, ""));
-    vec![rule.into(), form.into(), pressure.into()]
+    // The rules work in psi; a job in bar reads its own unit first.
+    let pressure = match pressure.trim_end_matches(')').split_once(" (") {
+        Some((psi, own)) => format!("{own} = {psi}"),
+        None => pressure.into(),
+    };
+    vec![rule.into(), form.into(), pressure]
+}
+
+/// The unit that pressures are written down in: that of the working pressure.
+fn unit_of(set: &Set<'_>) -> &'static str {
+    let written = set.spec.written.working_pressure.as_ref();
+    let written = written.map_or("", |pressure| pressure.as_written());
+    match (written.contains("bar"), written.contains("N/mm")) {
+        (true, _) => "bar",
+        (_, true) => "N/mm²",
+        _ if written.is_empty() && !set.figures.in_inches() => "bar",
+        _ => "psi",
+    }
 }
 
 /// What is written down of each test.
@@ -93,19 +104,19 @@ fn tests(set: &Set<'_>) -> Table {
         .as_ref()
         .map_or("not given".into(), |p| p.as_written().to_string());
     table.row(vec![format!("working pressure, as drawn: {pressure}")]);
+    let unit = unit_of(set);
     for line in [
-        "test pressure",
-        "stated by, and in which letter",
-        "date",
-        "gauge, number and certificate",
-        "second gauge, number and certificate",
-        "temperature of water",
-        "temperature of plate",
-        "held for, from and to",
-        "pressure at the end",
-        "expander, order of expanding",
+        format!("test pressure, {unit}"),
+        "stated by, and in which letter".into(),
+        "date".into(),
+        "gauge, number and certificate".into(),
+        "second gauge, number and certificate".into(),
+        "temperature of water, °C".into(),
+        "temperature of plate, °C".into(),
+        "held, from and to, hours and minutes".into(),
+        format!("pressure at the end, {unit}"),
     ] {
-        table.row(vec![line.into()]);
+        table.row(vec![line]);
     }
     table
 }
@@ -158,6 +169,18 @@ mod tests_of_sheet {
             let psi: Vec<&str> = table.rows.iter().map(|r| r[2].as_str()).collect();
             assert_eq!(psi, ["200.0 psi", "200.0 psi", "240.0 psi", "290.0 psi"]);
             assert!(table.loud.is_empty());
+        });
+    }
+
+    /// Hobthrush works at 10.34 bar: 1.5 p = 15.51 bar; 10.34 bar is 149.97 psi (14.50377 psi to the bar), so the first test is
+    /// 1.5 × 149.97 + 50 = 274.95 psi, which is 18.96 bar. The job's own unit stands first, and every form is written out.
+    #[test]
+    fn by_hand_pressures_in_bar() {
+        with_set("specs/hobthrush-smokebox.yaml", |set| {
+            let rows = factors(set).rows;
+            assert!(rows[2][2].starts_with("15.51 bar"), "{:?}", rows[2]);
+            assert_eq!(rows[3][1], "1.5 p + 50 psi, first test");
+            assert!(rows[3][2].starts_with("18.96 bar"), "{:?}", rows[3]);
         });
     }
 }

@@ -10,6 +10,7 @@ use super::pages::pages;
 use super::set::Set;
 use super::signed::signed_table;
 use super::table::Table;
+use crate::design::{TubeLength, tube_length};
 
 /// Tubes for which paper has a line each; of more, the works keeps its own list.
 const MOST_ON_PAPER: usize = 600;
@@ -21,25 +22,33 @@ pub fn tube_record(set: &Set<'_>) -> Vec<Board> {
         return Vec::new();
     }
     let blocks = vec![
-        Block::Notes(how(), 0),
+        Block::Notes(how(set), 0),
         Block::Table(table, 0),
         Block::Table(signed_table(), 0),
     ];
     pages(set, "tube-record", "Tube record", 3, blocks)
 }
 
-fn how() -> Notes {
-    Notes::new(
-        "HOW TO FILL IN",
-        vec![
-            "A TUBE GOES BY THE NUMBER OF ITS HOLE. LENGTH AS CUT, FROM END TO END.".into(),
-            "HOLE THERE: THE SAME TUBE'S HOLE IN THE OTHER PLATE; ITS HOLE HERE STANDS IN THE RECORD OF FINISHED HOLES."
-                .into(),
-            "DONE BY: WHO EXPANDED IT. BEAD: TURNED OVER, OR LEFT.".into(),
-            "ORDER: 1 FOR THE TUBE EXPANDED FIRST. A TUBE EXPANDED AGAIN IS SAID UNDER REMARKS.".into(),
-        ],
-    )
-    .at_height(TABLE)
+fn how(set: &Set<'_>) -> Notes {
+    let mut steps = vec![
+        "A TUBE GOES BY THE NUMBER OF ITS HOLE. LENGTH AS CUT, FROM END TO END.".to_string(),
+        "HOLE THERE: THE SAME TUBE'S HOLE IN THE OTHER PLATE; ITS HOLE HERE STANDS IN THE RECORD OF FINISHED HOLES."
+            .into(),
+        "DONE BY: WHO EXPANDED IT. BEAD: TURNED OVER, OR LEFT.".into(),
+        "ORDER: 1 FOR THE TUBE EXPANDED FIRST. WRITE UNDER REMARKS WHICH TUBES WERE EXPANDED AGAIN."
+            .into(),
+    ];
+    let written = &set.spec.written;
+    for nest in &written.tubes {
+        if let TubeLength::Known(length) = tube_length(nest, &written.plate) {
+            steps.push(format!(
+                "LENGTH CALLED FOR, {}: {}.",
+                nest.name.to_uppercase(),
+                set.figures.table(length)
+            ));
+        }
+    }
+    Notes::new("HOW TO FILL IN", steps).at_height(TABLE)
 }
 
 fn tubes(set: &Set<'_>) -> Table {

@@ -50,6 +50,7 @@ fn holes(count: usize) -> (Vec<Hole>, Vec<HoleGroup>) {
         needs_clear: None,
         takes_up: TakesUp::default(),
         mouth: None,
+        tapped: None,
         stages: Vec::new(),
         remarks: None,
         path: String::new(),
