@@ -79,12 +79,12 @@ pub fn piece_sizes(set: &Set<'_>, size: PieceSize) -> Vec<(&'static str, String)
     }
 }
 
-/// A size as it was written, with the same in the job's unit where that is another: "12.7 mm (0.500)".
+/// A size as it was written, with the same in the job's unit where that is another: "12.7 mm = 0.500".
 pub fn in_both_units(set: &Set<'_>, size: &Size) -> String {
     let in_mm = size.as_written().ends_with("mm");
     match in_mm == set.figures.in_inches() {
         true => format!(
-            "{} ({})",
+            "{} = {}",
             size.as_written(),
             set.figures.decimal(size.value())
         ),
@@ -203,7 +203,7 @@ mod tests {
         let struck = sheets.iter().filter(|(sheet, _)| sheet == "marking-out");
         let struck: String = struck.map(|(_, words)| words.as_str()).collect();
         assert!(
-            struck.contains("(8.959)") && struck.contains("(13.407)"),
+            struck.contains("= 8.959") && struck.contains("= 13.407"),
             "{struck}"
         );
         // 92 holes stand, and the count is of two plugs and nine rivets.

@@ -219,7 +219,7 @@ fn place(set: &Set<'_>, at: Point) -> [String; 2] {
         let length = Length::mm(mm);
         let words = with_hand(set, length, from);
         match set.figures.in_inches() && !length.same_as(Length::ZERO) {
-            true => format!("{words} ({})", set.figures.decimal(length.abs())),
+            true => format!("{words} = {}", set.figures.decimal(length.abs())),
             false => words,
         }
     })
