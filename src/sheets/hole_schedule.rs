@@ -15,11 +15,11 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
     let mut table = Table::new(
         "HOLE SCHEDULE",
         &[
-            ("NUMBERS", 20.0, Hang::Start),
-            ("HOLES", 24.0, Hang::Start),
+            ("NUMBERS", 18.0, Hang::Start),
+            ("HOLES", 22.0, Hang::Start),
             ("OFF", 9.0, Hang::Middle),
-            ("FINISH", 24.0, Hang::Middle),
-            ("STAGES; REMARKS", 30.0, Hang::Start),
+            ("FINISH", 19.0, Hang::Middle),
+            ("STAGES; REMARKS", 39.0, Hang::Start),
         ],
     );
     let nests = set
