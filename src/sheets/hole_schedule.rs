@@ -70,7 +70,7 @@ pub fn hole_schedule(set: &Set<'_>) -> Table {
         };
         table.rows.push(vec![
             numbers,
-            format!("rivets {}", set.figures.size_short(&line.rivet)),
+            format!("flange rivets {}", set.figures.size_short(&line.rivet)),
             line.rivets.len().to_string(),
             set.figures.size(&line.hole),
             rivet_remarks(set, line, how),
@@ -109,18 +109,15 @@ fn what_is_done(set: &Set<'_>, index: usize) -> Option<String> {
 
 fn rivet_remarks(set: &Set<'_>, line: &RivetLine, how: &str) -> String {
     let rows = line.rows.as_ref().map_or(String::new(), |rows| {
-        format!(", {} rows, {}", rows.number, rows.arrangement.name())
+        format!("{} rows, {}, ", rows.number, rows.arrangement.name())
     });
     let made = set.design.rivets_made();
     if made == line.rivets.len() {
-        return format!("on the flange{rows}, {how}");
+        return format!("{rows}{how}");
     }
     match made {
-        0 => format!("on the flange{rows}, STAND"),
-        _ => format!(
-            "on the flange{rows}; new {}, {how}; the rest STAND",
-            rivets_made(set)
-        ),
+        0 => format!("{rows}STAND"),
+        _ => format!("{rows}new {}, {how}; the rest STAND", rivets_made(set)),
     }
 }
 
