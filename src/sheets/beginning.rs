@@ -61,16 +61,15 @@ impl Beginning {
     /// How far the holes may be taken before the count is signed: "NO HOLE BEYOND ITS PILOT".
     pub fn no_further(self) -> String {
         let bounds = [
-            (self.cut, "ITS SIZE AS CUT"),
-            (self.piloted, "ITS PILOT"),
-            (self.popped, "ITS POP"),
+            (self.cut, "SIZE AS CUT"),
+            (self.piloted, "PILOT"),
+            (self.popped, "POP"),
         ];
         let bounds = bounds.into_iter().filter(|(off, _)| *off > 0);
         let bounds: Vec<&str> = bounds.map(|(_, words)| words).collect();
-        match bounds.as_slice() {
-            [] => "NO HOLE BEYOND ITS POP".into(),
-            [one] => format!("NO HOLE BEYOND {one}"),
-            several => format!("NO HOLE BEYOND {}, WHICHEVER IT HAS,", several.join(" OR ")),
+        match bounds.is_empty() {
+            true => "NO HOLE BEYOND ITS POP".into(),
+            false => format!("NO HOLE BEYOND ITS {}", bounds.join(" OR ")),
         }
     }
 }
@@ -133,10 +132,7 @@ mod tests {
                 popped: 6,
             };
             assert_eq!(Beginning::of_plate(set), wanted);
-            assert_eq!(
-                wanted.no_further(),
-                "NO HOLE BEYOND ITS PILOT OR ITS POP, WHICHEVER IT HAS,"
-            );
+            assert_eq!(wanted.no_further(), "NO HOLE BEYOND ITS PILOT OR POP");
         });
     }
 

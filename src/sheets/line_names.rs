@@ -24,11 +24,9 @@ pub struct Ends<'a> {
 /// Puts the names down where nothing stands in their way: at the upper or right end of a line, at its other end, or beside an end.
 pub fn put_line_names(board: &mut Board, set: &Set<'_>, view: &View, ends: &Ends<'_>) {
     for line in &set.design.nest_lines {
-        let way = set.design.line_way.iter();
-        let way = way
-            .filter(|(group, _)| *group == line.group)
-            .map(|(_, way)| *way);
-        if let Some(way) = way.last() {
+        let mut ways = set.design.line_way.iter();
+        let own = ways.find(|(group, _)| *group == line.group);
+        if let Some(&(_, way)) = own {
             put_name(board, set, view, ends, (line, way));
         }
     }

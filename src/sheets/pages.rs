@@ -78,7 +78,7 @@ fn evened(set: &Set<'_>, name: (&str, &str), columns: usize, mut blocks: Vec<Blo
     // One table on one sheet is shared out alike over its columns.
     let alone = drawn.len() == 1 && columns > 1 && blocks.len() == 1;
     let few = (2..=MOST_EVENED).contains(&drawn.len());
-    if !alone && !(few && last_filled(&drawn) < LEAST_FILLED) {
+    if !(alone || few && last_filled(&drawn) < LEAST_FILLED) {
         return drawn;
     }
     let (mut short, mut long) = (full / 2.0, full);

@@ -69,14 +69,15 @@ pub fn nest_notes(set: &Set<'_>) -> Notes {
         vec![
             "STRIKE EVERY LINE FROM THE DATUM LINES. NEVER STEP ONE PITCH ON ANOTHER.".into(),
             match all.pops() {
-                0 => "PROVE THE HOLES AS CUT FROM THE DATUM LINES, COUNT, HAVE THE COUNT SIGNED."
-                    .into(),
-                _ => "POP LIGHT, COUNT, HAVE THE COUNT SIGNED, THEN POP DEEP.".into(),
+                0 => format!(
+                    "PROVE THE HOLES AS CUT FROM THE DATUM LINES. {} UNTIL THE COUNT IS SIGNED. A DRILLED HOLE IS PERMANENT.",
+                    all.no_further()
+                ),
+                _ => format!(
+                    "POP LIGHT. {} UNTIL THE COUNT IS SIGNED; THEN POP DEEP. A DRILLED HOLE IS PERMANENT.",
+                    all.no_further()
+                ),
             },
-            format!(
-                "{} UNTIL THE COUNT IS SIGNED. A DRILLED HOLE IS PERMANENT.",
-                all.no_further()
-            ),
             "TAKE SHARP EDGES OFF EVERY TUBE HOLE, BOTH SIDES.".into(),
         ],
     )
