@@ -232,7 +232,7 @@ fn by_hand_two_rows_of_rivets() {
     assert!(table.contains("\nR56,R,176.7857,"), "{table}");
     assert!(
         table.contains(
-            "\nR57,R,180.0000,0.000,0 in,0.0000,2 29/32 in,73.819,15/16 in,23.812,in place,"
+            "\nR57,R,180.0000,0.000,0 in,0.0000,2 29/32 in,73.819,15/16 in,23.813,in place,"
         ),
         "{table}"
     );

@@ -48,7 +48,7 @@ pub fn as_made(set: &Set<'_>, made: &AsMade<'_>) -> Vec<Board> {
     ) + 4.0;
     words.top = put_key(&mut board, set, made, view, &words);
     let mut blocks = vec![Block::Table(in_numbers(set, made), 0)];
-    blocks.extend(changed_table(made).map(|table| Block::Table(table, 0)));
+    blocks.extend(changed_table(set, made).map(|table| Block::Table(table, 0)));
     blocks.push(Block::Notes(record_notes(set, made), 0));
     let mut left_over = flow(&mut board, &words, blocks).0;
     if !made.deviations.is_empty() {

@@ -1,6 +1,7 @@
 //! Tables of a plate as it was made: what is not as designed, how much of it was recorded, and which verdicts changed.
 
 use super::hole_record::LISTED;
+use super::key_words::{Keys, in_words, key_words};
 use super::letter_size::TABLE;
 use super::notes::Notes;
 use super::set::{AsMade, Set};
@@ -43,17 +44,18 @@ pub fn deviation_table(set: &Set<'_>, made: &AsMade<'_>) -> Table {
         if effects.into_iter().flatten().any(|effect| effect.is_below) {
             table.loud.push(i);
         }
-        table.row(row(unit, i + 1, deviation, effects));
+        table.row(row(set, i + 1, deviation, effects));
     }
     table
 }
 
 fn row(
-    unit: Unit,
+    set: &Set<'_>,
     number: usize,
     deviation: &Deviation<'_>,
     effects: Option<&Vec<Effect>>,
 ) -> Vec<String> {
+    let unit = Unit::of_job(&set.spec.written);
     let figure = |words: String| words.trim_end_matches(unit.name()).trim_end().to_string();
     let signed = |length: Length| figure(unit.signed(length));
     let dash = || "–".to_string();
@@ -77,7 +79,7 @@ fn row(
         (None, _) => "none: the joint is judged at the designed hole".into(),
         (Some(_), None) if !is_measured => "not judged: nothing was measured".into(),
         (Some(_), None) => "nothing that is judged is changed".into(),
-        (Some(_), Some(effects)) => effect_words(effects),
+        (Some(_), Some(effects)) => in_words(set, &effect_words(effects), Keys::LeftOut),
     };
     let made = deviation.made.map(|size| size.as_written().to_string());
     vec![
@@ -172,7 +174,7 @@ pub fn in_numbers(set: &Set<'_>, made: &AsMade<'_>) -> Table {
 }
 
 /// Verdicts that are not those of the design; none where there are none.
-pub fn changed_table(made: &AsMade<'_>) -> Option<Table> {
+pub fn changed_table(set: &Set<'_>, made: &AsMade<'_>) -> Option<Table> {
     let mut table = Table::new(
         "VERDICTS THAT THE MAKING CHANGED",
         &[
@@ -188,8 +190,8 @@ pub fn changed_table(made: &AsMade<'_>) -> Option<Table> {
             table.loud.push(table.rows.len());
         }
         table.row(vec![
-            change.rule.into(),
-            change.place.clone(),
+            key_words(set, change.rule),
+            in_words(set, &change.place, Keys::LeftOut),
             verdict(&change.old),
             verdict(&change.new),
         ]);

@@ -89,7 +89,7 @@ pub fn findings_table(set: &Set<'_>) -> Table {
         table.rows.push(vec![
             f.asks.to_string(),
             f.source.clone(),
-            f.place.clone(),
+            in_words(set, &f.place, Keys::LeftOut),
             required_words(f, read.required),
             figure(read.provided),
             figure(read.margin),
@@ -115,7 +115,7 @@ pub fn not_judged_table(set: &Set<'_>) -> Option<Table> {
             table.rows.push(vec![
                 f.asks.to_string(),
                 f.source.clone(),
-                f.place.clone(),
+                in_words(set, &f.place, Keys::LeftOut),
                 // The drawing office has to know what to write: here alone the spec's own key stands behind the words.
                 in_words(set, if f.why.is_empty() { why } else { &f.why }, Keys::Told),
             ]);
@@ -143,7 +143,7 @@ pub fn notes_table(set: &Set<'_>) -> Option<Table> {
         table.rows.push(vec![
             f.asks.to_string(),
             f.source.clone(),
-            f.place.clone(),
+            in_words(set, &f.place, Keys::LeftOut),
             note_words(f, &in_words(set, &f.why, Keys::LeftOut)),
         ]);
     }
@@ -177,13 +177,17 @@ pub fn working(set: &Set<'_>) -> Vec<Notes> {
         .into_iter()
         .map(|f| Notes {
             title: format!("WORKING: {}", f.asks),
-            notes: std::iter::once(format!("{}; {}", f.place, f.source))
-                .chain(
-                    f.working
-                        .iter()
-                        .map(|line| in_words(set, line, Keys::LeftOut)),
-                )
-                .collect(),
+            notes: std::iter::once(format!(
+                "{}; {}",
+                in_words(set, &f.place, Keys::LeftOut),
+                f.source
+            ))
+            .chain(
+                f.working
+                    .iter()
+                    .map(|line| in_words(set, line, Keys::LeftOut)),
+            )
+            .collect(),
             height: TABLE,
             numbered: false,
         })

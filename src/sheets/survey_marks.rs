@@ -544,8 +544,8 @@ pub fn put_words_outside(
             );
             let tip = tip_towards(c, knee, radius);
             let passes = crosses_hole(board, tip, knee) || passes_an_end(ends, tip, knee);
-            let is_open = !crosses_lettering(board, tip, knee) && !(past_holes && passes);
-            if is_open && is_clear(board, &round, 0.5) {
+            let is_barred = crosses_lettering(board, tip, knee) || past_holes && passes;
+            if !is_barred && is_clear(board, &round, 0.5) {
                 leader(board, tip, knee, &[words.to_string()], TABLE);
                 return;
             }

@@ -173,8 +173,8 @@ fn by_hand_a_flue_beside_a_tube() {
         assert_eq!(
             mixed.working,
             [
-                "on the larger: 4.0625/8 + 0.5 = 1.007812 in",
-                "on the mean: 3.0625/8 + 0.5 = 0.882812 in"
+                "on the larger: 4.0625/8 + 0.5 = 1.007813 in",
+                "on the mean: 3.0625/8 + 0.5 = 0.882813 in"
             ]
         );
     }
@@ -499,7 +499,7 @@ fn by_hand_tests_side_by_side() {
     let test = one(&found, "test_pressure", "", "");
     assert_eq!(
         test.why,
-        "125.0 psi by 49 CFR 230.36 (1.25 p); 125.0 psi by Indian Boiler Regulations 1950, regulation 379 (1.25 p, parts tested at the maker's); 150.0 psi by Indian Boiler Regulations 1950, regulation 379 (1.5 p, otherwise); 200.0 psi by Factories and Machinery (Steam Boiler and Unfired Pressure Vessel) Regulations 1970, regulation 72 (first test); none is chosen here, the inspecting body states it"
+        "125.0 psi by 49 CFR 230.36 (1.25 p); 125.0 psi by Indian Boiler Regulations 1950, regulation 379 (1.25 p, parts tested at the maker's); 150.0 psi by Indian Boiler Regulations 1950, regulation 379 (1.5 p, otherwise); 200.0 psi by Factories and Machinery (Steam Boiler and Unfired Pressure Vessel) Regulations 1970, regulation 72 (2 p, first test); none is chosen here, the inspecting body states it"
     );
     assert_eq!(
         test.source,

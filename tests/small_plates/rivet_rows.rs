@@ -740,11 +740,11 @@ fn by_hand_the_joint_of_the_ring_between_two_rows() {
     };
     let cut = parts(&[]).expect("it is cut");
     let ring = &cut[1];
-    // 0.7854 in is 19.9 mm.
+    // 0.7854 in is 19.95 mm.
     assert!(
         ring.remarks
             .iter()
-            .any(|said| said.contains("lies 19.9 mm from the middle of rivet hole R21")),
+            .any(|said| said.contains("lies 19.95 mm from the middle of rivet hole R21")),
         "{:?}",
         ring.remarks
     );
