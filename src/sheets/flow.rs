@@ -31,18 +31,20 @@ pub fn flow(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> (Vec<Bloc
 }
 
 /// The same, everything closer together where that saves a sheet for the last few lines.
-pub fn flow_or_close_up(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> Vec<Block> {
+pub fn flow_or_close_up(
+    board: &mut Board,
+    room: &PaperBox,
+    blocks: Vec<Block>,
+) -> (Vec<Block>, f64) {
     for between in [BETWEEN, CLOSE] {
         let mut trial = board.clone();
-        if flow_apart(&mut trial, room, between, blocks.clone())
-            .0
-            .is_empty()
-        {
+        let (left_over, reached) = flow_apart(&mut trial, room, between, blocks.clone());
+        if left_over.is_empty() {
             *board = trial;
-            return Vec::new();
+            return (left_over, reached);
         }
     }
-    flow(board, room, blocks).0
+    flow(board, room, blocks)
 }
 
 fn flow_apart(

@@ -156,7 +156,7 @@ fn put_column(board: &mut Board, set: &Set<'_>, column: &PaperBox, with_parts: b
     blocks.push(Block::Notes(general_notes(set).at_height(TABLE), 0));
     // Last, since it may be long: what the shop works by stays on this sheet.
     blocks.extend(change_table(set.spec, set.design).map(|table| Block::Table(table, 0)));
-    flow_or_close_up(board, &rest, blocks)
+    flow_or_close_up(board, &rest, blocks).0
 }
 
 /// Room right of the section, mm.

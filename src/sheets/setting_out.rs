@@ -4,7 +4,7 @@ use super::board::{Board, PaperBox};
 use super::cloud::put_clouds;
 use super::dimension::{FIRST_ROW, have_room, running_across, running_room, running_upwards};
 use super::face_view::{Wanted, number_height, number_words, put_hole, put_pads};
-use super::flow::{Block, flow};
+use super::flow::{Block, flow_or_close_up};
 use super::letter_size::{FIGURES, LEAST_NUMBER, LINE_PITCH, NOTES, wrap};
 use super::ligament_figures::{figures_height, put_ligament_figures};
 use super::line_names::{Ends, put_line_names};
@@ -61,7 +61,7 @@ pub fn setting_out(set: &Set<'_>) -> Vec<Board> {
         let (views, column) = set.shared(&room, TABLES, BESIDE_TABLES, VIEWS_ABOVE);
         let part = (tiles.len() > 1).then_some((i + 1, tiles.len()));
         let foot = put_nest(&mut board, set, &views, scale, tile, part);
-        let (rest, reached) = flow(&mut board, &column, blocks);
+        let (rest, reached) = flow_or_close_up(&mut board, &column, blocks);
         blocks = rest;
         if tiles.len() == 1 {
             let beside = match blocks.is_empty() {
