@@ -4,8 +4,10 @@
 use std::collections::BTreeSet;
 
 use super::set::Set;
-use crate::cut::PartKind;
+use crate::cut::{HolesCut, PartKind};
+use crate::design::Hole;
 use crate::spec::StagePlace;
+use crate::units::Length;
 
 /// How many holes begin in each way.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -88,6 +90,28 @@ pub fn cut_sizes(set: &Set<'_>, group: usize) -> Vec<String> {
     sizes
 }
 
+/// The hole that is open already where the datum lines cross, so that no trammel finds a foot there without a bridge: one that the
+/// cutter has left, or that stands in a plate that is kept.
+pub fn open_at_the_centre<'a>(set: &Set<'a>) -> Option<&'a Hole> {
+    let design = set.design;
+    let plates = set.parts.iter().filter(|part| part.kind == PartKind::Plate);
+    let cuts: Vec<&HolesCut> = plates.flat_map(|part| &part.holes_cut).collect();
+    let open_to = |index: usize| {
+        let hole = &design.holes[index];
+        let cut = cuts.iter().find(|cut| cut.ids.contains(&hole.id));
+        match (design.is_made(index), cut) {
+            (false, _) => Some(hole.finish.value()),
+            (true, cut) => cut.map(|cut| cut.cut),
+        }
+    };
+    let mut indices = 0..design.holes.len();
+    let found = indices.find(|&index| {
+        let away = Length::mm(design.holes[index].at.radius());
+        open_to(index).is_some_and(|diameter| away < diameter / 2.0)
+    });
+    found.map(|index| &design.holes[index])
+}
+
 fn is_pilot(stage: &str) -> bool {
     stage.to_lowercase().contains("pilot")
 }
@@ -143,6 +167,19 @@ mod tests {
             let found = Beginning::of_plate(set);
             assert_eq!(found.pops(), 0);
             assert_eq!(found.no_further(), "NO HOLE BEYOND ITS SIZE AS CUT");
+        });
+    }
+
+    /// A row of Hobthrush stands on the barrel's centre with a hole in its middle, which the contractor cuts to 37: no trammel finds
+    /// a foot there. Marl Hen is cut from a plain blank, so nothing is open when it is marked out.
+    #[test]
+    fn by_hand_what_is_open_at_the_centre() {
+        with_set("specs/hobthrush-smokebox.yaml", |set| {
+            let hole = open_at_the_centre(set).expect("the middle hole of the row");
+            assert!(hole.at.radius() < 1e-9, "{}", hole.id);
+        });
+        with_set("specs/marl-hen-smokebox.yaml", |set| {
+            assert!(open_at_the_centre(set).is_none());
         });
     }
 }

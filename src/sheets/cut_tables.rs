@@ -113,7 +113,10 @@ pub fn blank_sizes(set: &Set<'_>) -> Table {
         }
     }
     if let Some(kg) = d.figures.plate_mass_kg {
-        row("mass of the plate finished, every hole out", fig.mass(kg));
+        row(
+            "mass of the plate alone finished, every hole out",
+            fig.mass(kg),
+        );
     }
     table
 }

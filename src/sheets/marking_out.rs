@@ -1,6 +1,6 @@
 //! Sheet: marking-out. Struck lines with running dimensions from the datum lines, the order of work, and tables to prove it by.
 
-use super::beginning::Beginning;
+use super::beginning::{Beginning, open_at_the_centre};
 use super::board::{Board, PaperBox};
 use super::cross_check_table::cross_check_table;
 use super::flow::{Block, flow};
@@ -111,8 +111,9 @@ fn sequence(set: &Set<'_>) -> Notes {
             .map(|flange| centring(set, flange)),
     );
     steps.push(format!(
-        "STRIKE DATUM A UPRIGHT, DATUM B LEVEL. TRAMMEL THE POP CIRCLE, R{}, AND POP ITS FOUR QUARTERS. POP TO POP MUST READ {} ALL ROUND.",
+        "STRIKE DATUM A UPRIGHT, DATUM B LEVEL. TRAMMEL THE POP CIRCLE, R{}{}, AND POP ITS FOUR QUARTERS. POP TO POP MUST READ {} ALL ROUND.",
         set.figures.short(crate::design::pop_circle(design)),
+        open_at_the_centre(set).map_or(String::new(), |hole| format!(", FROM A BRIDGE SET IN {}", hole.id)),
         set.figures.short(crate::design::quarter_chord(design)),
     ));
     if design.kept {

@@ -1,6 +1,7 @@
 //! Tables of the marking-out: lines in runs, struck lines with what rounding leaves over, circles and trammel lengths.
 
 use super::Hang;
+use super::beginning::open_at_the_centre;
 use super::kept::weld_corners;
 use super::set::Set;
 use super::table::Table;
@@ -263,7 +264,10 @@ pub fn circle_table(set: &Set<'_>) -> Table {
     let radius = |length: Length| set.figures.table(length);
     table.row(vec![
         "pop circle, where the flat ends".into(),
-        "A × B".into(),
+        match open_at_the_centre(set) {
+            Some(hole) => format!("A × B, bridge in {}", hole.id),
+            None => "A × B".into(),
+        },
         radius(pop_circle(set.design)),
     ]);
     for (index, group) in set.design.groups_made() {

@@ -5,6 +5,7 @@ use super::kept::{in_both_units, material_words, piece_sizes, pieces};
 use super::key_words::key_words;
 use super::set::Set;
 use super::table::Table;
+use crate::cut::{CutPart, PartKind};
 use crate::design::{FlangeDesign, MetalThere, TubeLength, girth, grip, tube_length};
 use crate::units::print::trimmed;
 
@@ -347,8 +348,8 @@ pub fn masses(set: &Set<'_>) -> Option<Table> {
             ("ring by itself, as made", f.ring_mass_kg),
         ],
         false => vec![
-            ("finished plate, every hole out", f.plate_mass_kg),
-            ("finished plate, no hole out", f.plate_plain_kg),
+            ("finished plate alone, every hole out", f.plate_mass_kg),
+            ("finished plate alone, no hole out", f.plate_plain_kg),
             ("ring by itself, net strip", f.ring_mass_kg),
             ("blank as cut, no hole out", f.blank_mass_kg),
         ],
@@ -358,5 +359,80 @@ pub fn masses(set: &Set<'_>) -> Option<Table> {
             table.row(vec![piece.into(), set.figures.mass(kg)]);
         }
     }
+    if !set.design.kept {
+        for (pad, off, kg) in pads_welded_on(set) {
+            let words = match off {
+                1 => format!("{}, {}", pad.name, pad.mass_is_of()),
+                _ => format!("{off} × {}, {}, together", pad.name, pad.mass_is_of()),
+            };
+            table.row(vec![words, set.figures.mass(kg)]);
+        }
+        if let Some((words, kg)) = mass_to_lift(set) {
+            table.row(vec![words, set.figures.mass(kg)]);
+        }
+    }
     (!table.rows.is_empty()).then_some(table)
+}
+
+/// The pads that are welded on and have a mass: each kind with how many stand on the plate and their mass together, kg.
+fn pads_welded_on<'a>(set: &Set<'a>) -> Vec<(&'a CutPart, usize, f64)> {
+    let written = &set.spec.written.pads;
+    let parts = set.parts.iter().filter(|part| part.kind == PartKind::Pad);
+    let weighed = parts.filter_map(|part| {
+        let of_it =
+            set.design.pads.iter().filter(|placed| {
+                placed.weld_leg.is_some() && written[placed.part].name == part.name
+            });
+        let off = of_it.count();
+        let kg = part.mass_kg.filter(|_| off > 0)?;
+        Some((part, off, kg * off as f64))
+    });
+    weighed.collect()
+}
+
+/// What hangs on the hook when ring and pads are welded on, kg; none where nothing is, or where one of them has no mass, since the
+/// sum would then be less than the load.
+fn mass_to_lift(set: &Set<'_>) -> Option<(String, f64)> {
+    let design = set.design;
+    let figures = &design.figures;
+    let has_ring = matches!(design.flange, Some(FlangeDesign::Fabricated(_)));
+    let welded_on = design.pads.iter().filter(|pad| pad.weld_leg.is_some());
+    let pads = pads_welded_on(set);
+    if pads.iter().map(|(_, off, _)| off).sum::<usize>() != welded_on.count() {
+        return None;
+    }
+    let words = match (has_ring, pads.len()) {
+        (false, 0) => return None,
+        (true, 0) => "finished plate, its ring welded on",
+        (false, _) => "finished plate, its pads welded on",
+        (true, _) => "finished plate, ring and pads welded on",
+    };
+    let ring = if has_ring { figures.ring_mass_kg? } else { 0.0 };
+    let pads: f64 = pads.iter().map(|(_, _, kg)| kg).sum();
+    Some((words.into(), figures.plate_mass_kg? + ring + pads))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample_jobs::with_set;
+    use super::*;
+
+    /// Hobthrush: plate 92.2, ring 29.3; its pad 180 across with a bore cut to 108, 16 thick: π/4 (180² − 108²) × 16 × 7850e-9 = 2.05.
+    /// 92.2 + 29.3 + 2.0 = 123.5 kg.
+    #[test]
+    fn by_hand_what_hangs_on_the_hook_of_hobthrush() {
+        with_set("specs/hobthrush-smokebox.yaml", |set| {
+            let (words, kg) = mass_to_lift(set).expect("a ring and a pad");
+            assert_eq!(words, "finished plate, ring and pads welded on");
+            assert!((kg - 123.5).abs() < 0.1, "{kg}");
+        });
+    }
+
+    /// Nothing is welded on a pressed plate without pads: it weighs what it weighs.
+    #[test]
+    fn holds_nothing_is_added_where_nothing_is_welded_on() {
+        with_set("specs/tallow-moor-smokebox.yaml", |set| {
+            assert!(mass_to_lift(set).is_none());
+        });
+    }
 }

@@ -35,7 +35,7 @@ const MOUTH: &str = "its mouth is turned out of the plate's own metal: the works
 would leave no metal for the mouth";
 
 /// Why a hole is not cut for which the spec has no policy, in words for the cutter.
-const NO_POLICY: &str = "the order gives no size to cut it to: the works drills it from the pop";
+const NO_POLICY: &str = "the order gives no size to cut it to: the works drills it";
 
 /// What the policy makes of one hole of this finished diameter. Only for a policy that leaves something of the hole.
 pub fn made(settings: &Settings<'_>, purpose: Purpose, finish: Length) -> Made {
