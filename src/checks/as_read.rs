@@ -122,12 +122,9 @@ impl Finding {
             Some(required) => {
                 let bound = if self.at_most { "at most" } else { "at least" };
                 let asked = both(required, as_read.required);
-                format!(
-                    "in {}: {bound} {asked}; has {has}",
-                    with_unit(String::new(), unit).trim()
-                )
+                format!("in {}: {bound} {asked}; has {has}", spelt(unit))
             }
-            None => format!("in {}: {has}", with_unit(String::new(), unit).trim()),
+            None => format!("in {}: {has}", spelt(unit)),
         })
     }
 
@@ -185,6 +182,14 @@ fn places_apart(one: f64, other: f64, unit: &str, differ: bool) -> usize {
     (usual..=most)
         .find(|places| !alike(places))
         .unwrap_or(usual)
+}
+
+/// A unit as a word of a sentence.
+fn spelt(unit: &str) -> String {
+    match unit {
+        "in" => "inches".into(),
+        _ => with_unit(String::new(), unit).trim().into(),
+    }
 }
 
 #[cfg(test)]

@@ -107,7 +107,7 @@ fn noted(written: &Written, design: &Design, lands: &[&Land]) -> Option<Finding>
         finding = figures(finding, written, design, land);
     }
     let noted = finding.provides_length(least.metal, Unit::of_job(written));
-    Some(noted.because("the least; `own_limits.land` would set a limit to it"))
+    Some(noted.because("the least of all; `own_limits.land` would set one limit to every hole"))
 }
 
 /// Lands to the line that holds the flat, of every purpose of hole that will still be a hole.

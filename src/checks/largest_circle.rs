@@ -62,7 +62,7 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         &written.working_pressure,
     ) {
         (None, _) => {
-            let why = "no constant C and stress allowed: `own_limits.largest_circle` takes them from the code that the works holds";
+            let why = "constant C and stress allowed are not given: `own_limits.largest_circle` takes them from the code that the works holds";
             // No published constant is known to this program, so that no rule set could judge it: the works must.
             *first = Finding {
                 set: source::WORKS_SET,

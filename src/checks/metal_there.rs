@@ -44,7 +44,7 @@ pub fn reckoned(written: &Written, metal: MetalThere<'_>, there: &str) -> Result
             Ok(of(reading.thickness.value(), Some(words)))
         }
         MetalThere::NotFound => Err(format!(
-            "the plate is kept, and no reading of `survey.readings` stands {there} in metal that stays"
+            "the plate is kept, and no reading of the survey stands {there} in metal that stays"
         )),
     }
 }

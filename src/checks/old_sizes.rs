@@ -49,7 +49,7 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
 fn thickness(written: &Written, now: &Told, original: &Original) -> Option<Finding> {
     let (was, finding) = (original.thickness.as_ref()?, RULE.finding("thickness"));
     let Told::Size(now) = now else {
-        let why = "what is left of the thickness is not known: the plate is kept, and no reading of `survey.readings` stands in metal that stays";
+        let why = "what is left of the thickness is not known: the plate is kept, and no reading of the survey stands in metal that stays";
         return Some(finding.because(why));
     };
     let unit = Unit::of_job(written);

@@ -183,7 +183,15 @@ fn compared(stay: &StaySpec, stressed: &Stressed) -> Vec<Finding> {
     };
     let published = worked(RULE.finding(stressed.place.clone()))
         .at_most(most_stress_psi(stay.kind), stressed.psi, "psi")
-        .because(format!("{}; {}", stressed.because, lower_of(stay.kind)));
+        .because(format!(
+            "{}{}; {}",
+            stressed.because,
+            match stay.telltale {
+                Some(_) => ", the core less its tell-tale hole",
+                None => "",
+            },
+            lower_of(stay.kind)
+        ));
     let own = stay.allowed_stress.as_ref().map(|allowed| {
         worked(RULE.finding_of_works(&allowed.origin, stressed.place.clone()))
             .at_most(allowed.stress.value().to_psi(), stressed.psi, "psi")
@@ -199,7 +207,7 @@ fn lower_of(kind: StayKind) -> &'static str {
             "7,500 psi is the lower; regulation 585 comes to 9,040 psi on a steel core"
         }
         StayKind::Longitudinal | StayKind::Palm | StayKind::Diagonal => {
-            "9,000 psi is the lower where regulation 587 comes to 9,995 psi (26 tons) or more on the core"
+            "9,000 psi is the lower: regulation 587 comes to 9,995 psi (26 tons) or more on the core"
         }
     }
 }

@@ -20,7 +20,7 @@ use super::view::{PlateBox, Stroke, View};
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
 use crate::cut::{CutPart, Layer, PartKind, Shape};
 use crate::design::{Edge, FlangeDesign, Point};
-use crate::spec::{Pad, PadHole, Paper};
+use crate::spec::{Pad, PadHole, Paper, Purpose};
 use crate::units::angle::{cos, sin};
 use crate::units::{Length, Size};
 
@@ -273,11 +273,15 @@ fn pad_hole_words(set: &Set<'_>, part: &CutPart, holes: &PadHole) -> String {
             false => "NOT MARKED".into(),
         },
     };
-    format!(
-        "{off} ⌀{} FOR {}{circle}: {made}, FINISHED AT THE WORKS",
-        set.figures.size_for_cutter(&holes.hole),
-        holes.name.to_uppercase(),
-    )
+    let name = holes.name.to_uppercase();
+    let size = set.figures.size_for_cutter(&holes.hole);
+    match holes.purpose {
+        // The size is that over the threads at the plate's face; nobody is to drill to it.
+        Purpose::Plug => {
+            format!("{off} FOR {name}{circle}, TAPPED WITH THE PLATE, {size} OVER THREADS: {made}")
+        }
+        _ => format!("{off} ⌀{size} FOR {name}{circle}: {made}, FINISHED AT THE WORKS"),
+    }
 }
 
 /// How far right a pad reaches with the words of its diameter, which stand beside it where it is too small for them.

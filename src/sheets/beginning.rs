@@ -55,6 +55,11 @@ impl Beginning {
         Beginning::of(set, 0..set.design.holes.len())
     }
 
+    /// How many there are.
+    pub fn all(self) -> usize {
+        self.cut + self.pops()
+    }
+
     /// How many are popped at the works.
     pub fn pops(self) -> usize {
         self.piloted + self.popped

@@ -57,16 +57,21 @@ impl Counted {
         }
     }
 
-    /// A blank to write in, or a dash where none of these holes has it.
+    /// A blank to write in, with its number where some of these holes alone have it, or a dash where none has.
     fn cell(self, begin: Beginning) -> String {
-        let none = match self {
-            Counted::Cut => begin.cut == 0,
-            Counted::Popped => begin.pops() == 0,
-            Counted::Piloted => begin.piloted == 0,
-            Counted::Again => begin == Beginning::default(),
-            Counted::Finished => false,
+        let counted = match self {
+            Counted::Cut => begin.cut,
+            Counted::Popped => begin.pops(),
+            Counted::Piloted => begin.piloted,
+            Counted::Again if begin == Beginning::default() => 0,
+            Counted::Again | Counted::Finished => begin.all(),
         };
-        if none { "–".into() } else { String::new() }
+        match (counted, self) {
+            (_, Counted::Finished) => String::new(),
+            (0, _) => "–".into(),
+            _ if counted == begin.all() => String::new(),
+            _ => format!("of {counted}"),
+        }
     }
 }
 

@@ -136,7 +136,7 @@ fn how_of_piece(set: &Set<'_>) -> Notes {
                 "THE FLANGE STANDS. OFFER {pieces} UP TO IT AND TO THE BARREL. FEEL THE GAP AT ITS PLACES BEFORE ANY BOLT IS IN."
             ),
             "FORCE NOTHING: A PIECE DRAWN IN BY BOLTS STAYS STRAINED.".into(),
-            format!("NEW RIVETS: {}. EVERY OTHER STANDS.", rivets_made(set)),
+            format!("NEW RIVETS: {}. ALL OTHERS STAND.", rivets_made(set)),
             "WHETHER WELD OR RIVETS COME FIRST IS THE WORKS' PROCEDURE.".into(),
         ],
     )

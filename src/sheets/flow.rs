@@ -2,6 +2,7 @@
 
 use super::at;
 use super::board::{Board, PaperBox};
+use super::letter_size::TABLE;
 use super::notes::{Notes, caution_height, put_caution};
 use super::table::Table;
 
@@ -9,6 +10,8 @@ use super::table::Table;
 const BETWEEN: f64 = 3.5;
 /// The same where a sheet is saved by it, mm.
 const CLOSE: f64 = 1.2;
+/// A table of so few rows goes over in one piece: who measured and who saw it are not to be torn apart.
+const FEW_ROWS: usize = 3;
 /// Lists no higher than this are kept in one piece, mm.
 const KEPT_WHOLE: f64 = 60.0;
 
@@ -30,15 +33,20 @@ pub fn flow(board: &mut Board, room: &PaperBox, blocks: Vec<Block>) -> (Vec<Bloc
     flow_apart(board, room, BETWEEN, blocks)
 }
 
-/// The same, everything closer together where that saves a sheet for the last few lines.
+/// The same, everything closer together, and notes as small as tables, where that saves a sheet for the last few lines.
 pub fn flow_or_close_up(
     board: &mut Board,
     room: &PaperBox,
     blocks: Vec<Block>,
 ) -> (Vec<Block>, f64) {
-    for between in [BETWEEN, CLOSE] {
+    let small = blocks.iter().cloned().map(|block| match block {
+        Block::Notes(notes, from) => Block::Notes(notes.at_height(TABLE), from),
+        other => other,
+    });
+    let small = small.collect();
+    for (between, blocks) in [(BETWEEN, blocks.clone()), (CLOSE, small)] {
         let mut trial = board.clone();
-        let (left_over, reached) = flow_apart(&mut trial, room, between, blocks.clone());
+        let (left_over, reached) = flow_apart(&mut trial, room, between, blocks);
         if left_over.is_empty() {
             *board = trial;
             return (left_over, reached);
@@ -65,6 +73,11 @@ fn flow_apart(
         match block {
             Block::Table(table, from) => {
                 let table = table.widened_to(room.width());
+                let is_torn = from == 0 && table.full_height() > rest.height();
+                if is_torn && y > room.top && table.rows.len() <= FEW_ROWS {
+                    left_over.push(Block::Table(table, from));
+                    continue;
+                }
                 let (next, foot) = table.put(board, &rest, from);
                 if next > from || table.rows.is_empty() {
                     y = foot + between;

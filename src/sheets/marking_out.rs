@@ -124,14 +124,12 @@ fn sequence(set: &Set<'_>) -> Notes {
     }
     if set.design.flange.is_some() && set.spec.written.drilling.is_none() {
         steps.push(
-            "SIDE TO DRILL FROM: NOT JUDGED. HOW FAR THE DRILL'S BODY REACHES FROM ITS SPINDLE IS NOT GIVEN."
+            "SIDE TO DRILL FROM: NOT SAID HERE, SINCE HOW FAR THE DRILL'S BODY REACHES FROM ITS SPINDLE IS NOT GIVEN."
                 .into(),
         );
     }
     if set.figures.in_inches() {
-        steps.push(
-            "READ ~ AS ROUNDED TO THE NEAREST 1/64; THE TABLES SAY WHAT THAT LEAVES OVER.".into(),
-        );
+        steps.push("READ ~ AS ROUNDED TO THE NEAREST 1/64; THE TABLES GIVE THE DECIMAL.".into());
     }
     Notes::new("ORDER OF WORK", steps).at_height(NOTES)
 }
@@ -144,9 +142,9 @@ fn weld_steps(set: &Set<'_>) -> Vec<String> {
     }
     let pieces = pieces_named(set);
     if !pieces.is_empty() {
-        steps.push(format!("CUT FOR {pieces} ONLY WHEN THE LINE IS AGREED. PROVE SOUND METAL ALL ROUND THE CUT; WHERE IT IS NOT, STOP AND ASK."));
+        steps.push(format!("CUT FOR {pieces} ONLY WHEN THE LINE IS AGREED. PROVE SOUND METAL ALL ROUND THE CUT; WHERE IT IS NOT, STOP AND ASK. CARRY A AND B OVER THE NEW METAL FROM WHAT STANDS OF THEM, AND POP AGAIN WHAT WAS CUT AWAY."));
         if !set.design.holes.is_empty() {
-            steps.push(format!("STRIKE THE HOLES OF {pieces} ON THE NEW METAL, BY RUNNING SIZES FROM THE SAME DATUM LINES; PROVE THEM WITH TRAMMELS FROM THE QUARTER POPS. EVERY OTHER HOLE STANDS."));
+            steps.push(format!("STRIKE THE HOLES OF {pieces} ON THE NEW METAL, BY RUNNING SIZES FROM THE SAME DATUM LINES; PROVE THEM WITH TRAMMELS FROM THE QUARTER POPS. RIVET HOLES ARE NOT STRUCK. ALL OTHER HOLES STAND."));
         }
     }
     steps
@@ -225,7 +223,7 @@ fn drill_side(set: &Set<'_>) -> Option<Block> {
     let reach = set.figures.size_short(&drilling.body_radius);
     if near.is_empty() {
         let words = format!(
-            "NO HOLE STANDS WITHIN {reach} OF THE FLANGE WALL, THE DRILL'S BODY: DRILL FROM THIS FACE ({}).",
+            "NO HOLE STANDS WITHIN {reach} OF THE FLANGE WALL, WHICH THE DRILL'S BODY WOULD FOUL: DRILL FROM THIS FACE ({}).",
             drilling.origin.to_uppercase()
         );
         return Some(Block::Caution(words, TABLE));
@@ -235,11 +233,13 @@ fn drill_side(set: &Set<'_>) -> Option<Block> {
         .map(|n| set.design.holes[n.hole].id.as_str())
         .collect();
     let side = match towards == set.design.view_from {
-        true => "FROM THE PLAIN SIDE (THE OTHER HAND; CARRY THEM THROUGH WITH PILOTS)",
+        true => {
+            "FROM THE PLAIN SIDE (SEEN FROM THERE LEFT IS RIGHT: CARRY THEM THROUGH WITH PILOTS)"
+        }
         false => "FROM THIS FACE, THE PLAIN SIDE",
     };
     let words = format!(
-        "DRILL {side}: {}. WITHIN {reach} OF THE FLANGE WALL, THE DRILL'S BODY ({}).",
+        "DRILL {side}: {}. THEY STAND WITHIN {reach} OF THE FLANGE WALL, WHICH THE DRILL'S BODY WOULD FOUL ({}).",
         ids.join(", "),
         drilling.origin.to_uppercase()
     );

@@ -116,7 +116,12 @@ pub fn metal_table(set: &Set<'_>) -> Option<Table> {
         ]);
     }
     for land in &design.lands {
-        if land.metal > design.holes[land.hole].finish.value() {
+        if design.holes[land.hole]
+            .finish
+            .value()
+            .shortfall(land.metal)
+            .is_some()
+        {
             continue;
         }
         table.rows.push(vec![

@@ -14,11 +14,20 @@ const NUMBER: f64 = 3.0;
 const BETWEEN_STACKED: f64 = 0.2;
 
 /// From line to line of these words, as a share of their height.
-fn pitch_of(words: &str) -> f64 {
+fn pitch_of(words: &str, height: f64) -> f64 {
     if words.contains('{') {
-        stacked(NOTES) + BETWEEN_STACKED
+        stacked(height) + BETWEEN_STACKED
     } else {
         LINE_PITCH
+    }
+}
+
+/// From the top of a note to the base line of its first line, as a share of its height: a fraction reaches above the figures beside it.
+fn first_base(words: &str, height: f64) -> f64 {
+    if words.contains('{') {
+        (1.0 + stacked(height) + BETWEEN_STACKED) / 2.0
+    } else {
+        1.0
     }
 }
 
@@ -85,13 +94,15 @@ impl Notes {
                 "–".into()
             };
             board.text(
-                at(room.left, y + self.height),
+                at(room.left, y + self.height * first_base(note, self.height)),
                 &mark,
                 self.height,
                 Hang::Start,
             );
             for (k, line) in self.lines(note, room.width()).iter().enumerate() {
-                let base = y + self.height + k as f64 * self.height * pitch_of(note);
+                let lines_above =
+                    first_base(note, self.height) + k as f64 * pitch_of(note, self.height);
+                let base = y + self.height * lines_above;
                 board.text(
                     at(room.left + self.number_width(), base),
                     line,
@@ -127,7 +138,7 @@ impl Notes {
     }
 
     fn note_height(&self, note: &str, width: f64) -> f64 {
-        self.lines(note, width).len() as f64 * self.height * pitch_of(note) + self.height * 0.3
+        self.height * (self.lines(note, width).len() as f64 * pitch_of(note, self.height) + 0.3)
     }
 }
 
@@ -159,12 +170,7 @@ const CAUTION_PADDING: f64 = 1.6;
 
 /// From line to line of a caution, mm.
 fn caution_pitch(words: &str, height: f64) -> f64 {
-    height
-        * if words.contains('{') {
-            stacked(height) + BETWEEN_STACKED
-        } else {
-            LINE_PITCH
-        }
+    height * pitch_of(words, height)
 }
 
 /// Height that such a box takes, mm.

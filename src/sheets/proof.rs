@@ -433,7 +433,7 @@ fn holds_rows_of_rivets_are_told() {
         assert!(words_on(one, "stages").contains("rivets, tack bolts, row 1"));
     }
     assert!(words_on(double, "marking-out").contains("MIDWAY BETWEEN RIVETS R1 AND R56 OF ROW 1"));
-    assert!(words_on(chain, "marking-out").contains("RIVET R1 OF ROW 1 STANDS ON BOTTOM CENTRE"));
+    assert!(words_on(chain, "marking-out").contains("RIVET R1 OF ROW 1 COMES ON BOTTOM CENTRE"));
     assert!(words_on(double, "summary").contains("RIVET HOLES IN 2 ROWS"));
     for one in [double, three, chain] {
         let line = one.set.design.rivets.as_ref().expect("rivets");

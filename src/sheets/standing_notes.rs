@@ -25,13 +25,16 @@ pub fn general_notes(set: &Set<'_>) -> Notes {
     let mut notes = vec![
         format!("MARK THE PLATE “TOP” AND “THIS FACE TO {this_face}” BEFORE ANYTHING ELSE."),
         "STRIKE THE BARREL CENTRE LINES: VERTICAL IS DATUM A, HORIZONTAL DATUM B, THE PLATE FACE DATUM C. MEASURE FROM THEM ALONE.".into(),
-        "HOLES STAND ALIKE ON BOTH HANDS OF DATUM A UNLESS SHOWN.".into(),
+        "HOLES STAND ALIKE ON BOTH HANDS OF DATUM A UNLESS SHOWN OTHERWISE.".into(),
     ];
     if !is_symmetrical(set) {
         notes.pop();
     }
     if set.figures.in_inches() {
-        notes.push("READ ~ AS ROUNDED TO THE NEAREST 1/64; TABLES CARRY THE DECIMAL.".into());
+        notes.push(
+            "READ ~ AS ROUNDED TO THE NEAREST 1/64; THE MARKING-OUT TABLES GIVE THE DECIMAL."
+                .into(),
+        );
     }
     if let Some(since) = &set.design.since {
         notes.push(format!(
@@ -122,11 +125,11 @@ fn rivet_notes(set: &Set<'_>, line: &RivetLine) -> Vec<String> {
         if made.is_empty() {
             return vec!["EVERY RIVET STANDS.".into()];
         }
-        notes.push(format!("NEW RIVETS: {made}. EVERY OTHER STANDS."));
+        notes.push(format!("NEW RIVETS: {made}. ALL OTHERS STAND."));
     }
     notes.push(match line.how {
         RivetHow::InPlace if set.design.kept => {
-            "DRILL THEIR HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER.".into()
+            "DRILL THE NEW RIVETS' HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER.".into()
         }
         RivetHow::InPlace if !line.rivets.iter().any(|r| r.made == RivetMade::Tack) => {
             "DRILL RIVET HOLES THROUGH THE BARREL WITH THE PARTS PULLED TOGETHER; NONE IS DRILLED TO THE DRAWING.".into()
@@ -321,7 +324,7 @@ fn from_original(set: &Set<'_>) -> Vec<String> {
         list.insert(
             0,
             format!(
-                "THE ORIGINAL IS TOLD BY {}.",
+                "ORIGINAL SIZES ARE FROM: {}.",
                 original.source.to_uppercase()
             ),
         );

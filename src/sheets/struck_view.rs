@@ -536,7 +536,7 @@ fn put_rivet_mark(board: &mut Board, set: &Set<'_>, view: &View, foot_row: f64) 
     };
     let of_row = if line.rows.is_some() { " OF ROW 1" } else { "" };
     let words = match spec.bottom_centre {
-        BottomCentre::OnAHole => format!("RIVET {}{of_row} STANDS ON BOTTOM CENTRE", first.id),
+        BottomCentre::OnAHole => format!("RIVET {}{of_row} COMES ON BOTTOM CENTRE", first.id),
         BottomCentre::BetweenHoles => {
             format!(
                 "BOTTOM CENTRE FALLS MIDWAY BETWEEN RIVETS {} AND {}{of_row}",

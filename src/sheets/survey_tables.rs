@@ -112,6 +112,7 @@ pub fn required_table(set: &Set<'_>, survey: &Survey) -> Option<Table> {
     for region in &survey.required {
         let corners = match (&region.from, &region.to) {
             (Some(from), Some(to)) => format!("{} and {}", corner(from), corner(to)),
+            _ if survey.required.len() == 1 => "the whole flat".into(),
             _ => "all the rest of the plate".into(),
         };
         table.rows.push(vec![

@@ -367,7 +367,7 @@ fn by_hand_no_reading_stands_among_the_tubes() {
     assert!(
         thickness
             .why
-            .contains("no reading of `survey.readings` stands among the tubes in metal that stays"),
+            .contains("no reading of the survey stands among the tubes in metal that stays"),
         "{}",
         thickness.why
     );

@@ -72,10 +72,7 @@ fn by_hand_a_surface_by_the_reading_among_its_stays() {
     );
     let found = with(&survey(below), &[]);
     let square = one(&found, "stayed_surface", "PG-46", "stays");
-    is_silent(
-        square,
-        "no reading of `survey.readings` stands among these stays",
-    );
+    is_silent(square, "no reading of the survey stands among these stays");
 }
 
 /// 0.25 × 14,560/36 = 101.111: × 2.2 riveted over 222.4, × 2.8 formed heads 283.1, × 3.2 washers 323.6 of 0.4 × 6 = 2.4 in. At 7/16 in
@@ -222,6 +219,12 @@ fn by_hand_the_core_of_a_stay() {
     );
     // Telltales are asked of firebox stays only.
     assert!(!found.iter().any(|f| f.rule == "telltale"));
+    let stress = one(&found, "stay_stress", "230.25", "");
+    assert!(
+        stress.why.contains("the core less its tell-tale hole"),
+        "{}",
+        stress.why
+    );
     assert!(
         one(&found, "stay_stress", "", "")
             .why
