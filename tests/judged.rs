@@ -140,7 +140,12 @@ fn by_hand_marl_hen_stays() {
     let findings = findings(MARL_HEN, &[]);
     let area = one(&findings, "area_above_tubes", "geometry", "");
     has(area, "173.5");
-    assert!(area.why.contains("27,765 lb on 4 stays"), "{}", area.why);
+    assert!(
+        area.why
+            .starts_with("173.53 in² at 160 psi: 27,765 lb on 4 stays"),
+        "{}",
+        area.why
+    );
     let stress = one(&findings, "stay_stress", "49 CFR 230.25", "");
     is(stress, "note");
     has(stress, "6877");
@@ -513,6 +518,13 @@ fn by_hand_where_the_largest_circles_stand() {
     has(bare, "29.94");
     assert!(
         bare.why.starts_with("tubes not counted: diameter 29.9"),
+        "{}",
+        bare.why
+    );
+    let with_flues = self::findings("tallow-moor-smokebox.yaml", &[]);
+    let bare = one(&with_flues, "largest_circle", "geometry", "");
+    assert!(
+        bare.why.starts_with("neither tubes nor flues counted: "),
         "{}",
         bare.why
     );

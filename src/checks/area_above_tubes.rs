@@ -17,6 +17,7 @@ use super::stay_core::{StayGroup, stay_groups};
 use super::{Finding, Rule, source};
 use crate::design::{Design, Hole, circle_segment_area};
 use crate::spec::{Support, Written};
+use crate::units::print::decimal;
 use crate::units::{Length, SQUARE_MM_PER_SQUARE_INCH, Strength, Stress};
 
 /// The rule.
@@ -57,13 +58,24 @@ impl AboveTheTubes<'_> {
 
     /// The working of its load.
     pub fn load_line(&self) -> String {
-        format!(
-            "load = {} in² × {} psi = {} lb",
-            rounded(self.area_in2, 2),
-            figure(self.pressure.value().to_psi()),
-            rounded(self.load_lb, 0)
-        )
+        let (area, psi, load) = load_figures(self.area_in2, self.pressure.value().to_psi());
+        format!("load = {area} in² × {psi} psi = {load} lb")
     }
+}
+
+/// An area in in², a pressure in psi and the load of the one on the other in lb, the first two to as few places, from two up, as
+/// multiply out to the pound of the load.
+fn load_figures(area_in2: f64, psi: f64) -> (String, String, String) {
+    const FEWEST: usize = 2;
+    const MOST: usize = 8;
+    let load = rounded(area_in2 * psi, 0);
+    let read = |places: usize, value: f64| decimal(value, places).parse().unwrap_or(value);
+    let multiply_out = |places: &usize| {
+        let product: f64 = read(*places, area_in2) * read(*places, psi);
+        rounded(product, 0) == load
+    };
+    let places = (FEWEST..MOST).find(multiply_out).unwrap_or(MOST);
+    (rounded(area_in2, places), figure(read(places, psi)), load)
 }
 
 /// The working of the area of the segment of a circle about the barrel centre, above a level line.
@@ -169,6 +181,7 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         above.pressure.value().to_psi(),
         above.stays.iter().map(|(_, n)| n).sum::<usize>(),
     );
+    let (area, at, load) = load_figures(above.area_in2, psi);
     let finding = finding
         .with_length("centres of the highest tubes", "", above.highest, unit)
         .with("radius", "R", r, "in")
@@ -176,10 +189,7 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
         .with("working pressure", "p", psi, "psi")
         .provides(above.area_in2, "in2")
         .because(format!(
-            "{} in² at {} psi: {} lb on {stays} stays; holes in it not taken off",
-            rounded(above.area_in2, 1),
-            rounded(psi, 0),
-            rounded(above.load_lb, 0)
+            "{area} in² at {at} psi: {load} lb on {stays} stays; holes in it not taken off"
         ));
     let lines = above.area_lines().into_iter().chain([above.load_line()]);
     vec![finding.work_all(lines)]
@@ -188,7 +198,6 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::print::decimal;
 
     /// R 16 7/8, base 6 31/64 + 2 = 8.484375, so h = 8.390625: 284.7656 × acos(0.502778) − 8.484375 × √(284.7656 − 71.9846)
     /// = 284.7656 × 1.043987 − 8.484375 × 14.58702 = 297.2916 − 123.7618 = 173.53 in².
@@ -205,5 +214,21 @@ mod tests {
         assert_eq!(decimal(segment_in2(r, r), 4), "157.0796");
         assert_eq!(decimal(segment_in2(r, r * 2.0), 4), "314.1593");
         assert_eq!(segment_in2(r, Length::ZERO), 0.0);
+    }
+
+    /// 12.4 bar is 179.8468 psi: on 205.33915 in² it is 36,929.6 lb, and 205.34 × 179.85 = 36,930.4. 100 in² at 33.0049 psi are
+    /// 3,300.49 lb, and at 33.00 as well; at 33.0051 they are 3,300.51, which 33.00 and 33.01 miss by a pound and 33.005 by a hair
+    /// (3,300.5, half away from nought, is 3,301). 0.4444 × 9 = 3.9996; whole pounds of pressure have no noughts behind them.
+    #[test]
+    fn by_hand_the_figures_printed_multiply_out() {
+        for (area, psi, printed) in [
+            (205.33915, 179.8468, ["205.34", "179.85", "36,930"]),
+            (100.0, 33.0049, ["100.00", "33", "3,300"]),
+            (1000.0, 33.0051, ["1,000.000", "33.005", "33,005"]),
+            (0.4444, 9.0, ["0.44", "9", "4"]),
+        ] {
+            let (a, p, load) = load_figures(area, psi);
+            assert_eq!([a.as_str(), p.as_str(), load.as_str()], printed);
+        }
     }
 }

@@ -33,7 +33,7 @@ fn run(written: &Written, design: &Design) -> Vec<Finding> {
             let finding = RULE.finding_of_works(&limit.origin, place(design, land));
             compared(finding, written, design, land, limit.limit.value())
         })),
-        None => findings.extend(noted(written, design, &lands)),
+        None => findings.extend(noted(written, design, lands)),
     }
     findings
 }
@@ -56,7 +56,8 @@ fn of_nests(written: &Written, design: &Design) -> Vec<Finding> {
     for (i, nest) in written.tubes.iter().enumerate() {
         for limit in &nest.within.land {
             let path = format!("tubes[{i}]");
-            let Some(land) = least_land(design, &path, limit.to) else {
+            let own = |hole: &Hole| design.groups[hole.group].path == path;
+            let Some(land) = least_land(design, limit.to, own) else {
                 continue;
             };
             let origin = format!("`{path}.within.land`");
@@ -73,15 +74,14 @@ fn of_nests(written: &Written, design: &Design) -> Vec<Finding> {
     findings
 }
 
-/// The least land of a group's holes to a line.
-fn least_land(design: &Design, path: &str, to: NamedLine) -> Option<Land> {
+/// The least land to a line of the holes that are wanted.
+fn least_land(design: &Design, to: NamedLine, wanted: impl Fn(&Hole) -> bool) -> Option<Land> {
     let (line, outline) = design.lines.iter().find(|(line, _)| *line == to)?;
-    let own = |hole: &Hole| design.groups[hole.group].path == path;
     let holes = design
         .holes
         .iter()
         .enumerate()
-        .filter(|(_, hole)| own(hole));
+        .filter(|(_, hole)| wanted(hole));
     let lands = holes.filter_map(|(index, hole)| {
         Some(Land {
             purpose: design.groups[hole.group].purpose,
@@ -96,18 +96,43 @@ fn least_land(design: &Design, path: &str, to: NamedLine) -> Option<Land> {
     })
 }
 
-/// The least land of all, with the others in its working.
-fn noted(written: &Written, design: &Design, lands: &[&Land]) -> Option<Finding> {
+/// The least land of the holes for which no limit is set, with that of every other purpose in its working; nothing where each has
+/// its limit.
+fn noted(written: &Written, design: &Design, lands: Vec<&Land>) -> Option<Finding> {
+    let judged = |hole: &Hole, to| is_judged(written, &design.groups[hole.group].path, to);
+    let judged_to = |line| design.holes.iter().any(|hole| judged(hole, line));
+    let some_judged = lands.iter().any(|land| judged_to(land.line));
+    let lands: Vec<Land> = lands
+        .into_iter()
+        .filter_map(|land| {
+            least_land(design, land.line, |hole| {
+                design.groups[hole.group].purpose == land.purpose && !judged(hole, land.line)
+            })
+        })
+        .collect();
     let least = lands
         .iter()
-        .copied()
         .reduce(|a, b| if b.metal < a.metal { b } else { a })?;
     let mut finding = RULE.finding_by(&source::GEOMETRY, place(design, least));
-    for land in lands {
+    for land in &lands {
         finding = figures(finding, written, design, land);
     }
     let noted = finding.provides_length(least.metal, Unit::of_job(written));
-    Some(noted.because("the least of all; `own_limits.land` would set one limit to every hole"))
+    let of = match some_judged {
+        true => "the least of the holes that no `within.land` judges",
+        false => "the least of all",
+    };
+    Some(noted.because(format!(
+        "{of}; `own_limits.land` would set one limit to every hole"
+    )))
+}
+
+/// Whether the works sets the holes of a group, by its path in the spec, their land to a line.
+fn is_judged(written: &Written, path: &str, to: NamedLine) -> bool {
+    let mut nests = written.tubes.iter().enumerate();
+    nests.any(|(i, nest)| {
+        path == format!("tubes[{i}]") && nest.within.land.iter().any(|limit| limit.to == to)
+    })
 }
 
 /// Lands to the line that holds the flat, of every purpose of hole that will still be a hole.

@@ -17,7 +17,7 @@ use super::measure::{Unit, figure, rounded};
 use super::metal_there::reckoned;
 use super::{Finding, Rule, source};
 use crate::design::{Design, LargestCircle, Point, Touch};
-use crate::spec::{CircleLimit, Written};
+use crate::spec::{CircleLimit, Purpose, Written};
 use crate::units::{Length, Stress};
 
 /// The rule.
@@ -160,7 +160,7 @@ fn compared(
         ))
 }
 
-/// What the circle would be if tubes did not count, where that differs.
+/// What the circle would be on the stays alone, where tubes and flues alter it.
 fn without_tubes(design: &Design, with: &LargestCircle, unit: Unit) -> Option<Finding> {
     let circle = design.largest_circle_without_tubes.as_ref()?;
     if circle.diameter.same_as(with.diameter) {
@@ -168,6 +168,16 @@ fn without_tubes(design: &Design, with: &LargestCircle, unit: Unit) -> Option<Fi
     }
     let finding = RULE.finding_by(&source::GEOMETRY, place(circle, unit));
     let finding = described(finding, design, circle, unit);
-    let why = format!("tubes not counted: {}", finding.why);
+    let why = format!("{}: {}", not_counted(design), finding.why);
     Some(finding.because(why))
+}
+
+/// What is left out of the circle on the stays alone, of what the plate has.
+fn not_counted(design: &Design) -> &'static str {
+    let has = |purpose| design.groups.iter().any(|group| group.purpose == purpose);
+    match (has(Purpose::Tube), has(Purpose::Flue)) {
+        (true, true) => "neither tubes nor flues counted",
+        (false, true) => "flues not counted",
+        (_, false) => "tubes not counted",
+    }
 }

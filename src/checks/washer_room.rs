@@ -10,13 +10,15 @@
 //! itself: a bead in the smokebox and a pad on the boiler side do not meet.
 //!
 //! Source:  the works, which gives those sizes.
-//! Covers:  every hole of such a group against every other hole on the same face, and against the lines where heel or weld begins;
-//!          not the studs of a joint face against the face that they stand in. What is needed clear counts on both faces.
+//! Covers:  every hole of such a group against every other hole on the same face, and against the lines beyond which that face has
+//!          no flat: the edge of the plate, the heel, which bends both faces from its tangent on, and the weld toes on the face that
+//!          the ring stands on; not the studs of a joint face against the face that they stand in. What is needed clear counts on
+//!          both faces.
 //! Leaves:  spanners, and whatever else has to be got in; nuts and washers of which the spec gives no size.
 
 use super::measure::{Unit, figure};
 use super::{Finding, Rule, source};
-use crate::design::{Design, Hole, HoleGroup, HoleIndex};
+use crate::design::{Design, FlangeDesign, Hole, HoleGroup, HoleIndex};
 use crate::spec::{NamedLine, Purpose, ViewFrom, Written};
 use crate::units::Length;
 use crate::units::tolerance::SAME_LENGTH_MM;
@@ -147,7 +149,7 @@ fn tightest<'a>(
         .flat_map(|hole| {
             [
                 nearest_hole(design, places, &others, hole, needed),
-                nearest_line(design, hole, needed),
+                nearest_line(design, places.face, hole, needed),
             ]
         })
         .flatten()
@@ -238,16 +240,12 @@ fn stand_together(written: &Written, one: &HoleGroup, two: &HoleGroup) -> bool {
     studs_of(one) == Some(two.name.as_str()) || studs_of(two) == Some(one.name.as_str())
 }
 
-fn nearest_line(design: &Design, hole: usize, needed: Length) -> Option<Beside> {
+/// The line with the least room to it, of those beyond which a face has no flat; of two alike the first.
+fn nearest_line(design: &Design, face: ViewFrom, hole: usize, needed: Length) -> Option<Beside> {
     design
         .lines
         .iter()
-        .filter(|(line, _)| {
-            matches!(
-                line,
-                NamedLine::Tangent | NamedLine::InnerWeldToe | NamedLine::OuterWeldToe
-            )
-        })
+        .filter(|(line, _)| ends_flat(design, *line, face))
         .map(|(line, outline)| {
             let distance = Length::mm(outline.distance(design.holes[hole].at));
             Beside {
@@ -259,4 +257,15 @@ fn nearest_line(design: &Design, hole: usize, needed: Length) -> Option<Beside> 
             }
         })
         .reduce(|a, b| if b.room < a.room { b } else { a })
+}
+
+/// Whether a line ends the flat of a face. A weld's toe is on the face that the ring stands on: the other is flat behind it.
+fn ends_flat(design: &Design, line: NamedLine, face: ViewFrom) -> bool {
+    match line {
+        NamedLine::Edge | NamedLine::Tangent => true,
+        NamedLine::InnerWeldToe | NamedLine::OuterWeldToe => matches!(
+            &design.flange,
+            Some(FlangeDesign::Fabricated(ring)) if ring.towards == face
+        ),
+    }
 }

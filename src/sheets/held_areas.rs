@@ -5,6 +5,7 @@ use super::hatch::{Lean, hatch};
 use super::set::Set;
 use super::view::{Stroke, View};
 use super::{PaperPoint, Pattern, Pen, Role, at};
+use crate::checks::measure::rounded;
 use crate::design::{
     AboveTubes, Design, Hole, Piece, Point, Rectangle, StayArea, largest_rectangle,
 };
@@ -127,7 +128,7 @@ fn area_words(set: &Set<'_>, area_mm2: f64) -> String {
             "{} in²",
             print::decimal(area_mm2 / SQUARE_MM_PER_SQUARE_INCH, 1)
         ),
-        Some(Units::Millimetres) | None => format!("{} mm²", print::decimal(area_mm2, 0)),
+        Some(Units::Millimetres) | None => format!("{} mm²", rounded(area_mm2, 1)),
     }
 }
 

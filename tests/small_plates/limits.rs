@@ -227,6 +227,57 @@ fn by_hand_the_least_land() {
             "S1: land = 6.458405 − 1.28125/2 = 5.81778 in"
         ]
     );
+    assert_eq!(
+        land.why,
+        "the least of all; `own_limits.land` would set one limit to every hole"
+    );
+}
+
+/// The tubes have 18.5 − 4 − 1.03125 = 13.46875 in to the tangent, judged by their own 10 in: what is noted leaves them out, and is the
+/// second nest's, at (0, −17), 18.5 − 17 − 0.53125 = 0.96875 in, with the stay's 5.8178 in. On a plate with a ring a limit to the edge
+/// judges no land to the weld; where every hole has its limit, nothing is noted.
+#[test]
+fn by_hand_the_least_land_that_no_limit_judges() {
+    let points = "points: [[-4 in, 0 in], [0 in, 0 in], [4 in, 0 in]]\n";
+    let within =
+        |to: &str| format!("{points}    within: {{land: [{{to: {to}, at_least: 10 in}}]}}\n");
+    let second =
+        "  - {name: small, tube: 1 in, hole: 1 1/16 in, pattern: {points: [[0 in, -17 in]]}}\n";
+    let stay = "holes:\n  - {name: stays, purpose: stay, hole: 1 9/32 in, at: [[9 in, 8 in]]}\n";
+    let holes = format!("{second}{stay}");
+    let to_tangent = within("tangent");
+    let found = judged(&[(points, &to_tangent), ("holes: []\n", &holes)]);
+    let land = one(&found, "land", "geometry", "T4 to tangent");
+    is(land, "note", "0.9688", "");
+    assert_eq!(
+        land.working,
+        [
+            "T4: land = 1.5 − 1.0625/2 = 0.96875 in",
+            "S1: land = 6.458405 − 1.28125/2 = 5.81778 in"
+        ]
+    );
+    assert_eq!(
+        land.why,
+        "the least of the holes that no `within.land` judges; `own_limits.land` would set one limit to every hole"
+    );
+    let to_edge = within("edge");
+    let ring = [
+        (
+            "flange:\n  pressed: {towards: smokebox, outside_diameter: 40 in, heel_radius_inside: 1 in, straight: 2 in, trim: 1/2 in}",
+            "outline: {round: {diameter: 46 in}}\nflange:\n  fabricated: {towards: firebox, ring_outside_diameter: 40 in, ring_thickness: 1/2 in, ring_width: 3 in, weld_leg_inside: 3/8 in, weld_leg_outside: 3/8 in}",
+        ),
+        ("flange_line: tangent", "flange_line: inner weld toe"),
+    ];
+    let found = judged(&[ring[0], ring[1], (points, &to_edge), ("holes: []\n", stay)]);
+    let land = one(&found, "land", "geometry", "S1 to inner weld toe");
+    assert_eq!(land.working.len(), 2);
+    assert!(land.why.starts_with("the least of all;"), "{}", land.why);
+    let found = judged(&[(points, &to_tangent)]);
+    assert!(
+        !found
+            .iter()
+            .any(|f| f.rule == "land" && f.source.contains("geometry"))
+    );
 }
 
 /// Half an inch for 5/8: (0.5/0.625)² = 64 %; for 7/16, (8/7)² = 131 %. Holes and tubes are told where they differ.
@@ -485,10 +536,53 @@ fn by_hand_a_washer_beside_a_ring() {
             "holes:\n  - {{name: studs, purpose: fitting, hole: 1/4 in, at: [[0 in, {y}]], needs_clear: 1/2 in}}\n"
         );
         let found = judged(&[ring[0], ring[1], ("holes: []\n", &fitting)]);
-        is(one(&found, "washer_room", "", toe), "meets", room, "0");
+        let on_ring = format!("{toe}, firebox face");
+        is(one(&found, "washer_room", "", &on_ring), "meets", room, "0");
         // Land is measured to the line that holds the flat and to no other: one figure for tubes, and one for a
         // stud that stands within it.
         assert_eq!(one(&found, "land", "geometry", "").working.len(), lands);
+    }
+}
+
+/// The toes of a ring towards the smokebox are on the smokebox face; behind them the boiler face is flat as far as the edge, 20 1/2 in from
+/// the centre: 20.5 − 17 − 0.25 = 3.25 in beside a clear face of 1/2 in, where the toe, at 19.5 − 0.5 − 0.375 = 18.625, leaves 1.375;
+/// and the other way about.
+#[test]
+fn by_hand_a_weld_toe_counts_on_the_face_of_its_ring() {
+    for (towards, other) in [("smokebox", "firebox"), ("firebox", "smokebox")] {
+        let ring = format!(
+            "outline: {{round: {{diameter: 41 in}}}}\nflange:\n  fabricated: {{towards: {towards}, ring_outside_diameter: 39 in, ring_thickness: 1/2 in, ring_width: 3 in, weld_leg_inside: 3/8 in, weld_leg_outside: 3/8 in}}"
+        );
+        let changes = [
+            (
+                "flange:\n  pressed: {towards: smokebox, outside_diameter: 40 in, heel_radius_inside: 1 in, straight: 2 in, trim: 1/2 in}",
+                ring.as_str(),
+            ),
+            ("flange_line: tangent", "flange_line: inner weld toe"),
+            (
+                "holes: []\n",
+                "holes:\n  - {name: studs, purpose: fitting, hole: 1/4 in, at: [[0 in, 17 in]], needs_clear: 1/2 in}\n",
+            ),
+        ];
+        let found = judged(&changes);
+        let rooms: Vec<(&str, f64)> = found
+            .iter()
+            .filter(|f| f.rule == "washer_room")
+            .map(|f| (f.place.as_str(), f.provided.expect("a room")))
+            .collect();
+        let expected = [
+            (format!("beside the inner weld toe, {towards} face"), 1.375),
+            (format!("beside the edge, {other} face"), 3.25),
+        ];
+        assert_eq!(rooms.len(), 2, "{rooms:?}");
+        for (place, room) in expected {
+            let there = |(at, _): &&(&str, f64)| at.ends_with(&place);
+            let (_, has) = rooms
+                .iter()
+                .find(there)
+                .unwrap_or_else(|| panic!("{rooms:?}"));
+            assert!((has - room).abs() < 1e-9, "{place}: {has}");
+        }
     }
 }
 

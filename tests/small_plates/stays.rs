@@ -305,6 +305,29 @@ fn by_hand_a_flue_holds_the_flat_where_it_is_counted() {
     );
 }
 
+/// What the circle on the stays alone leaves out is said of what the plate has: tubes, flues, or both.
+#[test]
+fn holds_what_the_circle_on_the_stays_leaves_out_is_named() {
+    let flue = (
+        "holes: []\n",
+        "  - {name: flue, purpose: flue, tube: 5 in, hole: 5 1/8 in, pattern: {points: [[0 in, 6 in]]}}\nholes: []\n",
+    );
+    let flues_only = ("    tube: 2 in\n", "    purpose: flue\n    tube: 2 in\n");
+    let both_count = ("tubes: true", "tubes: true, flues: true");
+    for (changes, words) in [
+        (vec![], "tubes not counted: diameter 37.000 in, touching "),
+        (
+            vec![flue],
+            "neither tubes nor flues counted: diameter 37.000 in",
+        ),
+        (vec![flues_only, both_count], "flues not counted: diameter"),
+    ] {
+        let found = judged(&changes);
+        let circle = one(&found, "largest_circle", "geometry", "");
+        assert!(circle.why.starts_with(words), "{}", circle.why);
+    }
+}
+
 /// The sums of the load above the tubes stand in the working of the stress that follows from it: 463.75 in² at 100 psi, 46,374.94 lb on
 /// six cores of 1.00934 in², 6.056039.
 #[test]
