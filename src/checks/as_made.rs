@@ -144,7 +144,7 @@ fn names(place: &str, id: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::set_out;
+    use crate::design::{RivetHoleMade, set_out};
     use crate::spec::read_spec_file;
     use crate::units::Size;
 
@@ -213,6 +213,32 @@ mod tests {
         assert_eq!(change_of(&three, &three), None);
         assert_eq!(change_of(&three, &one).as_deref(), Some("below, was meets"));
         assert_eq!(change_of(&one, &three).as_deref(), Some("meets, was below"));
+        let note = super::super::tube_ligament::RULE.finding("T1–T2, row");
+        assert_eq!(change_of(&note, &one).as_deref(), Some("below, was note"));
+        assert_eq!(change_of(&one, &note).as_deref(), Some("note, was below"));
+        assert_eq!(change_of(&note, &note), None);
+    }
+
+    /// The joint is spoken of again where its largest hole is not the designed one, 15/16 in, and only there.
+    #[test]
+    fn by_hand_the_joint_is_spoken_of_where_a_rivet_hole_differs() {
+        let path = std::path::Path::new("specs/marl-hen-smokebox.yaml");
+        let spec = read_spec_file(path).expect("it reads");
+        let design = set_out(&spec).expect("it sets out");
+        for (made, one_more) in [("15/16 in", 0), ("1 in", 1)] {
+            let record = FilledRecord {
+                rivets: vec![RivetHoleMade {
+                    id: "R2".into(),
+                    designed: Size::read("15/16 in").expect("a size"),
+                    made: Size::read(made).expect("a size"),
+                    oval_by: None,
+                }],
+                ..FilledRecord::default()
+            };
+            let checked = check_again(&spec, &design, &record);
+            let more = checked.findings.len() - checked.as_designed.len();
+            assert_eq!(more, one_more, "{made}");
+        }
     }
 
     #[test]
