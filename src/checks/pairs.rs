@@ -63,9 +63,16 @@ impl<'a> Pair<'a> {
         self.tube_holes().sum::<Length>() / count as f64
     }
 
-    /// Both numbers and the way they lie: "T12–T19, diagonal".
+    /// Both numbers and the way they lie: "T12–T19, diagonal"; and what they are where one of them takes no tube: "T4–W2, diagonal,
+    /// tube hole to plug".
     pub fn place(&self) -> String {
-        format!("{}, {}", self.numbers(), self.way())
+        let place = format!("{}, {}", self.numbers(), self.way());
+        match self.purposes() {
+            (tube, other) if tube.takes_a_tube() && !other.takes_a_tube() => {
+                format!("{place}, {} hole to {}", tube.name(), other.name())
+            }
+            _ => place,
+        }
     }
 
     /// Both numbers: "T12–T19".

@@ -18,6 +18,8 @@ use crate::units::tolerance::SAME_LENGTH_MM;
 
 /// Room for the figure's height, mm.
 const HIGH: f64 = 128.0;
+/// More pairs than this are not lettered.
+const MOST_PAIRS: usize = 8;
 /// Room beside it for its letters, mm.
 const ASIDE: f64 = 14.0;
 
@@ -120,22 +122,35 @@ fn put_key(board: &mut Board, room: &PaperBox, top: f64, key: &[String]) -> f64 
     y + 1.5
 }
 
-/// The pairs with least metal: one for each direction of a nest, one for each other pair of purposes nearby.
+/// The pairs of holes that the findings name, each once, in their order: those that stand in the table beside the figure.
 fn tight_pairs<'a>(set: &Set<'a>) -> Vec<&'a Ligament> {
-    let mut pairs: Vec<&Ligament> = set.design.directions.iter().map(|d| &d.ligament).collect();
-    for least in &set.design.least_ligaments {
-        let known = pairs.iter().any(|p| p.holes == least.ligament.holes);
-        let (a, b) = least.ligament.holes;
-        let larger = set.design.holes[a]
-            .finish
-            .value()
-            .max(set.design.holes[b].finish.value());
-        if !known && least.between.0 != least.between.1 && least.ligament.metal < larger {
-            pairs.push(&least.ligament);
+    let design = set.design;
+    let least = design.least_ligaments.iter().map(|least| &least.ligament);
+    let numbered: Vec<(String, &Ligament)> = design
+        .close_pairs
+        .iter()
+        .chain(least)
+        .map(|pair| (numbers(set, pair), pair))
+        .collect();
+    let mut pairs: Vec<&Ligament> = Vec::new();
+    for finding in set.findings {
+        let named = |(numbers, _): &&(String, &Ligament)| {
+            finding.place.split(", ").any(|words| words == numbers)
+        };
+        if let Some((_, pair)) = numbered.iter().find(named)
+            && pairs.iter().all(|known| known.holes != pair.holes)
+        {
+            pairs.push(pair);
         }
     }
-    pairs.truncate(8);
+    pairs.truncate(MOST_PAIRS);
     pairs
+}
+
+/// Both numbers of a pair, as the findings name it: "T4–W2".
+fn numbers(set: &Set<'_>, pair: &Ligament) -> String {
+    let id = |hole: usize| set.design.holes[hole].id.as_str();
+    format!("{}–{}", id(pair.holes.0), id(pair.holes.1))
 }
 
 fn touched(set: &Set<'_>, circle: &LargestCircle) -> String {
@@ -217,11 +232,9 @@ fn put_pairs(board: &mut Board, set: &Set<'_>, view: &View, floor: f64) -> Vec<S
     for (i, (pair, middle)) in pairs.into_iter().zip(middles).enumerate() {
         let letter = char::from(b'a' + i as u8).to_string();
         letters.put(board, middle, &letter);
-        let (a, b) = pair.holes;
         key.push(format!(
-            "{letter}: {}–{}, METAL {}",
-            set.design.holes[a].id,
-            set.design.holes[b].id,
+            "{letter}: {}, METAL {}",
+            numbers(set, pair),
             set.figures.table(pair.metal)
         ));
     }
@@ -368,7 +381,43 @@ fn meet(one: (PaperPoint, PaperPoint), two: (PaperPoint, PaperPoint)) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use std::path::Path;
+
     use super::*;
+    use crate::checks::run_checks;
+    use crate::design::set_out;
+    use crate::spec::read_spec_file;
+
+    /// A pair that is lettered stands in the table beside the figure, once; and every ligament that is judged beside a tube is lettered.
+    #[test]
+    fn holds_that_the_pairs_lettered_stand_in_the_table() {
+        for plate in [
+            "gritstone",
+            "hobthrush",
+            "marl-hen",
+            "pinders-oak",
+            "tallow-moor",
+        ] {
+            let file = format!("specs/{plate}-smokebox.yaml");
+            let spec = read_spec_file(Path::new(&file)).expect("a sound spec");
+            let design = set_out(&spec).expect("a sound plate");
+            let findings = run_checks(&spec, &design);
+            let set = Set::new(&spec, &design, &findings, &[]);
+            let lettered: Vec<String> = tight_pairs(&set)
+                .into_iter()
+                .map(|pair| numbers(&set, pair))
+                .collect();
+            for (i, pair) in lettered.iter().enumerate() {
+                let named = |f: &crate::checks::Finding| f.place.contains(&format!("{pair}, "));
+                assert!(findings.iter().any(named), "{plate}: {pair}");
+                assert!(!lettered[..i].contains(pair), "{plate}: {pair} twice");
+            }
+            for finding in findings.iter().filter(|f| f.rule == "tube_ligament") {
+                let pair = finding.place.split(", ").next().unwrap_or_default();
+                assert!(lettered.iter().any(|one| one == pair), "{plate}: {pair}");
+            }
+        }
+    }
 
     /// A letter beside a ligament between two holes of 5 mm, 12 mm apart, with others straight above and below them: it stands in no
     /// hole, its leader runs through none, and a second letter's leader does not cross the first's.

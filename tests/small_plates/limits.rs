@@ -213,6 +213,25 @@ fn by_hand_holes_with_no_tube_in_them() {
     }
 }
 
+/// A plug beside a tube is no second tube, and is named; a flue is, as another tube is. Where neither takes a tube there is no tube hole
+/// to speak of.
+#[test]
+fn holds_the_place_of_a_ligament_says_what_is_beside_a_tube() {
+    let others = "  - {name: flue, purpose: flue, tube: 2 in, hole: 2 1/8 in, pattern: {points: [[0 in, -4 in]]}}\nholes:\n  - {name: plugs, purpose: plug, hole: 2 in, at: [[0 in, 4 in], [4 in, 4 in]]}\n";
+    let found = judged(&[("holes: []\n", others)]);
+    let places = |rule: &str| -> Vec<&str> {
+        let own = found.iter().filter(|f| f.rule == rule);
+        own.map(|f| f.place.as_str()).collect()
+    };
+    let of_tubes = [
+        "T1–T2, row",
+        "T2–F1, column",
+        "T2–W1, column, tube hole to plug",
+    ];
+    assert_eq!(places("tube_ligament"), of_tubes);
+    assert_eq!(places("other_ligaments"), ["W1–W2, row"]);
+}
+
 /// Land: the stay at (9, 8) is √145 = 12.041595 from the centre, 18.5 − 12.041595 = 6.458405 less 0.640625: 5.8178 in; the tubes have 13.46875.
 #[test]
 fn by_hand_the_least_land() {
