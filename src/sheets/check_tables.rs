@@ -58,7 +58,9 @@ fn note_words(f: &Finding, says: &str) -> String {
 fn tells(says: &str, figure: &str) -> bool {
     let digits = figure.split(' ').next().unwrap_or(figure);
     let whole = digits.split('.').next().unwrap_or(digits);
-    says.split(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | ',' | '−')))
+    // A fraction is one number, and no whole one: "1/16" does not tell 1.000.
+    says.split(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | ',' | '−' | '/')))
+        .filter(|number| !number.contains('/'))
         .map(|number| number.trim_end_matches(['.', ',']))
         .any(|number| number.split('.').next() == Some(whole) && !whole.is_empty() && whole != "0")
 }
@@ -88,7 +90,7 @@ pub fn findings_table(set: &Set<'_>) -> Table {
         let read = f.as_read();
         table.rows.push(vec![
             f.asks.to_string(),
-            f.source.clone(),
+            in_words(set, &f.source, Keys::LeftOut),
             in_words(set, &f.place, Keys::LeftOut),
             required_words(f, read.required),
             figure(read.provided),
@@ -114,7 +116,7 @@ pub fn not_judged_table(set: &Set<'_>) -> Option<Table> {
         if let Verdict::NotJudged { why } = &f.verdict {
             table.rows.push(vec![
                 f.asks.to_string(),
-                f.source.clone(),
+                in_words(set, &f.source, Keys::LeftOut),
                 in_words(set, &f.place, Keys::LeftOut),
                 // The drawing office has to know what to write: here alone the spec's own key stands behind the words.
                 in_words(set, if f.why.is_empty() { why } else { &f.why }, Keys::Told),
@@ -142,7 +144,7 @@ pub fn notes_table(set: &Set<'_>) -> Option<Table> {
     {
         table.rows.push(vec![
             f.asks.to_string(),
-            f.source.clone(),
+            in_words(set, &f.source, Keys::LeftOut),
             in_words(set, &f.place, Keys::LeftOut),
             note_words(f, &in_words(set, &f.why, Keys::LeftOut)),
         ]);
@@ -150,14 +152,28 @@ pub fn notes_table(set: &Set<'_>) -> Option<Table> {
     (!table.rows.is_empty()).then_some(table)
 }
 
+/// Whether a finding lies nearer its limit than another: by the share of what is required; by what is over where nothing is required
+/// of one of them, since every figure is beyond all shares of nothing.
+fn is_nearer(f: &Finding, other: &Finding) -> bool {
+    let share = |f: &Finding| match (f.required?, f.provided?) {
+        (0.0, _) => None,
+        (r, p) if f.at_most => Some(r / p),
+        (r, p) => Some(p / r),
+    };
+    let over = |f: &Finding| match (f.required, f.provided) {
+        (Some(r), Some(p)) if f.at_most => r - p,
+        (Some(r), Some(p)) => p - r,
+        _ => f64::INFINITY,
+    };
+    match (share(f), share(other)) {
+        (Some(share), Some(other)) => share < other,
+        _ => over(f) < over(other),
+    }
+}
+
 /// The working of the finding that lies nearest its limit under each judged rule, and of everything that is not met.
 pub fn working(set: &Set<'_>) -> Vec<Notes> {
     let mut governing: Vec<&Finding> = Vec::new();
-    let share = |f: &Finding| match (f.required, f.provided) {
-        (Some(r), Some(p)) if f.at_most => r / p,
-        (Some(r), Some(p)) => p / r,
-        _ => f64::INFINITY,
-    };
     for f in set
         .findings
         .iter()
@@ -168,7 +184,7 @@ pub fn working(set: &Set<'_>) -> Vec<Notes> {
             // A rule that asks for a size and for a pressure is two sums.
             .find(|g| (g.rule, &g.source, g.unit) == (f.rule, &f.source, f.unit))
         {
-            Some(g) if share(f) < share(g) => *g = f,
+            Some(g) if is_nearer(f, g) => *g = f,
             Some(_) => {}
             None => governing.push(f),
         }
@@ -180,7 +196,7 @@ pub fn working(set: &Set<'_>) -> Vec<Notes> {
             notes: std::iter::once(format!(
                 "{}; {}",
                 in_words(set, &f.place, Keys::LeftOut),
-                f.source
+                in_words(set, &f.source, Keys::LeftOut)
             ))
             .chain(
                 f.working
@@ -221,4 +237,65 @@ pub fn not_covered() -> Vec<Notes> {
         list("FOR THE INSPECTOR", l.for_the_inspector),
         list("NOT COVERED BY ANY RULE HERE", l.not_covered),
     ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample_jobs::{jobs, with_set};
+    use super::*;
+
+    /// The key of a limit is for the program's reader: on paper the limit is named in words, in every table and every working.
+    #[test]
+    fn holds_no_source_shows_a_key() {
+        for job in jobs() {
+            with_set(&job, |set| {
+                let tables = [not_judged_table(set), notes_table(set)];
+                let tables = tables.into_iter().flatten().chain([findings_table(set)]);
+                let sources = tables
+                    .flat_map(|t| t.rows)
+                    .map(|mut row| row.swap_remove(1));
+                let heads = working(set).into_iter().map(|mut w| w.notes.swap_remove(0));
+                for words in sources.chain(heads) {
+                    assert!(!words.contains('`'), "{job}: {words}");
+                }
+            });
+        }
+    }
+
+    fn over_nothing(provided: f64) -> Finding {
+        Finding {
+            required: Some(0.0),
+            provided: Some(provided),
+            ..with_figures(10.0, 20.0)
+        }
+    }
+
+    fn with_figures(required: f64, provided: f64) -> Finding {
+        crate::checks::REGISTER[0]
+            .finding_of_works("test", "here")
+            .at_least(required, provided, "mm")
+    }
+
+    /// Nothing is required of either: 1.218 mm is nearer than 13.979. Of two that ask something the share counts: 20 of 10 is nearer
+    /// than 300 of 100, though more is over.
+    #[test]
+    fn by_hand_nearer_its_limit() {
+        assert!(is_nearer(&over_nothing(1.218), &over_nothing(13.979)));
+        assert!(!is_nearer(&over_nothing(13.979), &over_nothing(1.218)));
+        assert!(is_nearer(
+            &with_figures(10.0, 20.0),
+            &with_figures(100.0, 300.0)
+        ));
+        assert!(is_nearer(
+            &with_figures(100.0, 150.0),
+            &with_figures(10.0, 20.0)
+        ));
+    }
+
+    /// A sixteenth is not one.
+    #[test]
+    fn by_hand_a_fraction_tells_no_whole_number() {
+        assert!(!tells("the source asks 1/16 in at the least", "1.000 mm"));
+        assert!(tells("it has 1.00 mm", "1.000 mm"));
+    }
 }

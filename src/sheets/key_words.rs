@@ -16,7 +16,8 @@ pub enum Keys {
 }
 
 /// What a key of the spec stands for, by how the key ends; the first that fits. `{}` is the group that it is written of.
-const WORDS: [(&str, &str); 38] = [
+const WORDS: [(&str, &str); 39] = [
+    ("within.land", "the land set for {}"),
     ("working_pressure", "the working pressure"),
     ("judged_by", "the list of the rules that judge this job"),
     ("support.above_tubes", "what holds the flat above the tubes"),
