@@ -16,6 +16,8 @@ use super::signed::signed_table;
 use super::table::Table;
 use crate::design::{FlangeDesign, girth, quarter_chord};
 use crate::spec::{Material, Purpose};
+use crate::units::Strength;
+use crate::units::print::stress_as_printed;
 
 const TITLE: &str = "Inspection record";
 /// So many lines stand blank for deviations.
@@ -91,20 +93,32 @@ fn set_up(set: &Set<'_>) -> Table {
         Some(FlangeDesign::Fabricated(_)) => "SET-UP, AFTER WELDING",
         None => "SET-UP",
     };
-    let mut table = Table::new(
-        match set.design.kept {
-            true => "SET-UP, BEFORE CUTTING AND AGAIN AFTER WELDING",
-            false => title,
-        },
-        &[
-            ("MEASURED", 66.0, Hang::Start),
-            ("EXPECTED", 36.0, Hang::End),
-            ("FOUND", 28.0, Hang::Middle),
-            ("INSTR. NO.", 22.0, Hang::Middle),
-            ("BY", 14.0, Hang::Middle),
-            ("DATE", 18.0, Hang::Middle),
-        ],
-    )
+    let mut table = match set.design.kept {
+        // What is proved twice is written down twice.
+        true => Table::new(
+            "SET-UP, BEFORE CUTTING AND AGAIN AFTER WELDING",
+            &[
+                ("MEASURED", 60.0, Hang::Start),
+                ("EXPECTED", 40.0, Hang::End),
+                ("FOUND BEFORE", 20.0, Hang::Middle),
+                ("FOUND AFTER", 20.0, Hang::Middle),
+                ("INSTR. NO.", 14.0, Hang::Middle),
+                ("BY", 12.0, Hang::Middle),
+                ("DATE", 18.0, Hang::Middle),
+            ],
+        ),
+        false => Table::new(
+            title,
+            &[
+                ("MEASURED", 66.0, Hang::Start),
+                ("EXPECTED", 36.0, Hang::End),
+                ("FOUND", 28.0, Hang::Middle),
+                ("INSTR. NO.", 22.0, Hang::Middle),
+                ("BY", 14.0, Hang::Middle),
+                ("DATE", 18.0, Hang::Middle),
+            ],
+        ),
+    }
     .filled_in();
     table.row(vec![format!(
         "side painted: {}",
@@ -283,7 +297,8 @@ fn material(set: &Set<'_>) -> Table {
         let spec = w.rivets.as_ref();
         let strength = spec.and_then(|rivets| rivets.shear_strength.as_ref());
         let called = strength.map_or("not given".into(), |strength| {
-            format!("shear strength {}; grade not given", strength.as_written())
+            let strength = stress_as_printed(strength.as_written());
+            format!("shear strength {strength}; grade not given")
         });
         table.row(vec![
             format!("rivets {}", set.figures.size_short(&line.rivet)),
@@ -301,9 +316,10 @@ fn material(set: &Set<'_>) -> Table {
             table.row(vec![
                 hole_set.name.clone(),
                 format!(
-                    "{} stay {}, {metal}",
+                    "{} stay {}, {metal}{}",
                     stay.kind.name(),
-                    set.figures.size_short(&stay.diameter)
+                    set.figures.size_short(&stay.diameter),
+                    least_tensile(stay.strength.as_ref())
                 ),
             ]);
             if stay.outside_nut.is_some() || stay.inside_nut.is_some() {
@@ -337,18 +353,32 @@ fn material(set: &Set<'_>) -> Table {
     for nest in w.tubes.iter().filter(|nest| nest.renewed != Some(false)) {
         table.row(vec![
             nest.name.clone(),
-            format!("outside {}", set.figures.size_short(&nest.tube)),
+            format!(
+                "outside {}; material not given",
+                set.figures.size_short(&nest.tube)
+            ),
         ]);
     }
     table
 }
 
-/// Grade of a material, and the certificate where one is called for.
+/// Grade of a material, the least tensile strength that the checks take of it, and the certificate where one is called for.
 pub fn called_for(material: &Material) -> String {
+    let strength = least_tensile(material.strength.as_ref());
     match &material.certificate {
-        Some(certificate) => format!("{}; {certificate}", material.grade),
-        None => material.grade.clone(),
+        Some(certificate) => format!("{}{strength}; {certificate}", material.grade),
+        None => format!("{}{strength}", material.grade),
     }
+}
+
+/// The strength that the checks take, behind what it is of: "; least tensile 28 tonf/in²". Nothing where none is given.
+fn least_tensile(strength: Option<&Strength>) -> String {
+    strength.map_or(String::new(), |strength| {
+        format!(
+            "; least tensile {}",
+            stress_as_printed(strength.as_written())
+        )
+    })
 }
 
 /// What is called for of a part that has a material of its own, or is made as the plate, and to its certificate.

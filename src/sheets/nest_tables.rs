@@ -7,7 +7,8 @@ use super::tapped_words::finish_short;
 use crate::design::LineWay;
 use crate::units::{Length, print};
 
-/// How many holes of each nest, a line each: "100 TUBES T1–T100, FINISHED HOLE {1 27/32}".
+/// How many holes of each nest, a line each: "100 TUBES T1–T100, FINISHED HOLE {1 27/32}"; of
+/// a nest that stands the size is as drawn and not as it was found.
 pub fn count_boxes(set: &Set<'_>) -> Vec<String> {
     set.design
         .groups
@@ -15,13 +16,13 @@ pub fn count_boxes(set: &Set<'_>) -> Vec<String> {
         .enumerate()
         .filter(|(_, g)| g.purpose.takes_a_tube())
         .map(|(i, g)| {
-            format!(
-                "{} {} {}, FINISHED HOLE {}",
-                set.number_off(i),
-                g.name.to_uppercase(),
-                set.numbers(i),
-                finish_short(set, i)
-            )
+            let finish = finish_short(set, i);
+            let size = match set.design.groups_made().any(|(made, _)| made == i) {
+                true => format!("FINISHED HOLE {finish}"),
+                false => format!("HOLES STAND, {finish} AS DRAWN"),
+            };
+            let (off, name) = (set.number_off(i), g.name.to_uppercase());
+            format!("{off} {name} {}, {size}", set.numbers(i))
         })
         .collect()
 }

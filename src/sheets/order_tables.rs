@@ -18,7 +18,7 @@ pub fn plate_sizes(set: &Set<'_>) -> Table {
         } else {
             "PLATE"
         },
-        &[("SIZE", 100.0, Hang::Start), ("", 68.0, Hang::End)],
+        &[("SIZE", 100.0, Hang::Start), ("FIGURE", 68.0, Hang::End)],
     );
     let fig = set.figures;
     let w = &set.spec.written;
@@ -239,12 +239,13 @@ pub fn stay_list(set: &Set<'_>) -> Option<Table> {
     let mut table = Table::new(
         "STAYS",
         &[
-            ("STAYS", 40.0, Hang::Start),
-            ("OFF", 12.0, Hang::Middle),
-            ("KIND", 28.0, Hang::Start),
-            ("OVER THREADS", 30.0, Hang::Middle),
-            ("THREADS TO THE INCH", 32.0, Hang::Middle),
-            ("METAL", 26.0, Hang::Middle),
+            ("STAYS", 38.0, Hang::Start),
+            ("OFF", 10.0, Hang::Middle),
+            ("KIND", 26.0, Hang::Start),
+            ("LENGTH", 20.0, Hang::Middle),
+            ("OVER THREADS", 25.0, Hang::Middle),
+            ("THREADS TO THE INCH", 29.0, Hang::Middle),
+            ("METAL", 20.0, Hang::Middle),
         ],
     );
     for (i, holes) in set.spec.written.holes.iter().enumerate() {
@@ -259,6 +260,8 @@ pub fn stay_list(set: &Set<'_>) -> Option<Table> {
             format!("{} {}", holes.name, set.numbers_made(group)),
             set.made_off(group).to_string(),
             stay.kind.name().into(),
+            // A spec has no length of a bar as ordered: the other end is on another drawing.
+            "not given".into(),
             set.figures.size_short(&stay.diameter),
             trimmed(stay.threads_per_inch, 2),
             stay.metal.map_or("not given".into(), |m| m.name().into()),

@@ -81,7 +81,7 @@ pub fn stages_by_group(set: &Set<'_>) -> Vec<Board> {
 fn hold_points() -> Notes {
     Notes {
         title: "HOLD POINTS".into(),
-        notes: vec!["THEY ARE LISTED AND SIGNED ON THE INSPECTION RECORD ALONE.".into()],
+        notes: vec!["THEY ARE SIGNED ON THE INSPECTION RECORD ALONE.".into()],
         height: TABLE,
         numbered: false,
     }

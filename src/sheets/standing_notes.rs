@@ -6,7 +6,8 @@ use super::marking_tables::{From, with_hand};
 use super::notes::Notes;
 use super::set::Set;
 use crate::design::{
-    BesideOriginal, FlangeDesign, HoleIndex, RivetLine, RivetMade, Told, beside_original,
+    BesideOriginal, FlangeDesign, HoleIndex, MetalThere, OriginalFigure, RivetLine, RivetMade,
+    Told, beside_original,
 };
 use crate::spec::{RivetHow, ViewFrom};
 use crate::units::Length;
@@ -38,7 +39,7 @@ pub fn general_notes(set: &Set<'_>) -> Notes {
     }
     if let Some(since) = &set.design.since {
         notes.push(format!(
-            "WHAT IS CLOUDED CHANGED SINCE REVISION {}; A FORMER PLACE STANDS IN DOUBLE CHAIN WHERE THE SCALE SHOWS IT.",
+            "WHAT IS CLOUDED, HERE AND ON SETTING-OUT AND MARKING-OUT, CHANGED SINCE REVISION {}; A FORMER PLACE STANDS IN DOUBLE CHAIN WHERE THE SCALE SHOWS IT. THE REST STANDS IN THE TABLE OF CHANGES.",
             since.revision
         ));
     }
@@ -308,14 +309,20 @@ fn from_original(set: &Set<'_>) -> Vec<String> {
         Told::Words(words) => words.clone(),
         Told::Nothing(why) => why.to_uppercase(),
     };
+    let metal = set.design.metal_there(|_| true);
+    let as_found = matches!(metal, MetalThere::AsFound(_));
     let departures = beside_original(written, set.design).into_iter();
     let departures = departures.filter(BesideOriginal::departs);
     let mut list: Vec<String> = departures
         .map(|one| {
             format!(
-                "{}: ORIGINAL {}, NOW {}",
+                "{}: ORIGINAL {}, {} {}",
                 one.what.name().to_uppercase(),
                 told(&one.was),
+                match as_found && one.what == OriginalFigure::Thickness {
+                    true => "LEAST READING THAT STAYS",
+                    false => "NOW",
+                },
                 told(&one.now)
             )
         })

@@ -128,6 +128,11 @@ pub fn millimetres(length: Length) -> String {
     trimmed(length.to_mm(), 2)
 }
 
+/// A stress as it was typed, with the signs that print has: "23 tonf/in²" of "23 tonf/in2".
+pub fn stress_as_printed(written: &str) -> String {
+    written.replace("mm2", "mm²").replace("in2", "in²")
+}
+
 /// Inches to the nearest 64th with what that leaves over, where it leaves anything: `1 31/32 in less 0.006 mm`.
 pub fn inches_with_remainder(length: Length) -> String {
     let remainder = inch_fraction(length).remainder;
