@@ -251,7 +251,7 @@ fn holds_a_purpose_with_no_policy_becomes_a_pop() {
     assert_eq!(pops(&parts[0]).len(), 4);
     assert_eq!(
         parts[0].withheld[0].reason,
-        "the order gives no size to cut it to: the works drills it from the pop"
+        "the order gives no size to cut it to: the works drills it"
     );
 }
 

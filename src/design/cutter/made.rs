@@ -166,7 +166,7 @@ mod tests {
             ),
             (
                 Purpose::SteamPipe,
-                "the order gives no size to cut it to: the works drills it from the pop",
+                "the order gives no size to cut it to: the works drills it",
             ),
         ] {
             let why = cut_to(made_of(named, 110.0, 12.0, purpose));
