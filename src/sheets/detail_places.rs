@@ -11,7 +11,7 @@ use super::view::View;
 use super::{Hang, Mark, PaperPoint, Pattern, Pen, Role, at, face};
 use crate::design::{FlangeDesign, Hole, PlacedPad};
 use crate::units::Length;
-use crate::units::angle::{PI, cos, sin};
+use crate::units::angle::{PI, cos, hypot, sin};
 
 /// Clear paper between a hole's edge and the circle round it, mm.
 const ROUND: f64 = 1.3;
@@ -19,6 +19,10 @@ const ROUND: f64 = 1.3;
 const ON_WELD: f64 = 2.4;
 /// Clear paper round a letter, mm.
 const CLEAR: f64 = 0.7;
+/// A letter no further from its circle than this stands at it without a line, mm.
+const CLOSE_BY: f64 = 1.0;
+/// By so much a letter stands nearer to its own circle than to another, mm.
+const FROM_OTHERS: f64 = 3.0;
 /// Directions tried for a letter about its circle.
 const DIRECTIONS: i32 = 24;
 
@@ -40,10 +44,12 @@ pub fn put_places(
             Shows::Joint(repair) => on_weld(set, view, repair),
             Shows::HeelGauge | Shows::RollCheck => Vec::new(),
         };
-        let put = places
-            .into_iter()
-            .flatten()
-            .any(|(centre, radius)| put_place(board, centre, radius, &letter, reach));
+        // At its own circle alone; else at the end of a line; else beside another circle rather than nowhere.
+        let ways = [(reach.min(CLOSE_BY), true), (reach, true), (reach, false)];
+        let put = ways.into_iter().any(|way| {
+            let mut places = places.iter().flatten();
+            places.any(|&place| put_place(board, place, &letter, way))
+        });
         if !put {
             missed.push(letter);
         }
@@ -101,8 +107,33 @@ fn at_holes(set: &Set<'_>, view: &View, group: usize) -> Vec<Option<(PaperPoint,
         .collect()
 }
 
+/// Whether a letter at its own circle stands as near to another one, whose letter it would be taken for.
+fn is_at_another(board: &Board, b: &PaperBox, (c, radius): (PaperPoint, f64)) -> bool {
+    let from = |p: PaperPoint, r: f64| {
+        let dx = (b.left - p.x).max(p.x - b.right).max(0.0);
+        let dy = (b.top - p.y).max(p.y - b.bottom).max(0.0);
+        hypot(dx, dy) - r
+    };
+    let own = from(c, radius).max(0.0);
+    // What the circle lies round is its own, and what the letter stands within is too large to be named by it.
+    board.marks.iter().any(|mark| match mark {
+        Mark::Circle {
+            centre, radius: r, ..
+        } if hypot(centre.x - c.x, centre.y - c.y) > radius => {
+            (0.0..own + FROM_OTHERS).contains(&from(*centre, *r))
+        }
+        _ => false,
+    })
+}
+
 /// One circle and its letter beside it, or further off with a line between; false where neither circle nor letter is clear.
-fn put_place(board: &mut Board, c: PaperPoint, radius: f64, letter: &str, reach: f64) -> bool {
+/// `alone` asks that the letter stand nearer to its own circle than to any other.
+fn put_place(
+    board: &mut Board,
+    (c, radius): (PaperPoint, f64),
+    letter: &str,
+    (reach, alone): (f64, bool),
+) -> bool {
     let circle = Mark::circle(c, radius, Pen::Narrow, Role::Dimension);
     let through_words = |mark: &Mark| matches!(mark, Mark::Text(text) if touches(&circle, &text_box(text).grown(CLEAR)));
     if board.marks.iter().any(through_words) {
@@ -137,6 +168,9 @@ fn put_place(board: &mut Board, c: PaperPoint, radius: f64, letter: &str, reach:
             let from = at(c.x + radius * dx, c.y + radius * dy);
             let to = at(c.x + (off - 0.6) * dx, c.y + (off - 0.6) * dy);
             let far = off - radius > 2.5;
+            if alone && !far && is_at_another(board, &box_of, (c, radius)) {
+                continue;
+            }
             if far && crosses_lettering(board, from, to) {
                 continue;
             }
