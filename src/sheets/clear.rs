@@ -50,6 +50,27 @@ pub fn crosses_lettering(board: &Board, from: PaperPoint, to: PaperPoint) -> boo
     })
 }
 
+/// Whether a line would cross the line of a leader or a dimension that has been put down, or touch it.
+pub fn crosses_leader(board: &Board, from: PaperPoint, to: PaperPoint) -> bool {
+    board.marks.iter().any(|mark| match mark {
+        Mark::Line {
+            from: a,
+            to: b,
+            role: Role::Dimension,
+            ..
+        } => lines_cross((from, to), (*a, *b)),
+        _ => false,
+    })
+}
+
+/// Whether two lines have a place in common.
+fn lines_cross((a, b): (PaperPoint, PaperPoint), (c, d): (PaperPoint, PaperPoint)) -> bool {
+    let side = |p: PaperPoint, q: PaperPoint, r: PaperPoint| {
+        (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x)
+    };
+    side(a, b, c) * side(a, b, d) <= 0.0 && side(c, d, a) * side(c, d, b) <= 0.0
+}
+
 /// Whether any part of a mark lies in a box.
 pub fn touches(mark: &Mark, b: &PaperBox) -> bool {
     match mark {

@@ -1,7 +1,7 @@
 //! Marks of the survey on the face, told apart without colour: readings by their form, welds by the width of their line.
 
 use super::board::{Board, PaperBox};
-use super::clear::{crosses_lettering, is_clear, line_through, no_lettering_in};
+use super::clear::{crosses_leader, crosses_lettering, is_clear, line_through, no_lettering_in};
 use super::dimension::leader;
 use super::face_view::loose_holes;
 use super::kept::weld_corners;
@@ -168,7 +168,7 @@ fn put_number(
                         knee.y + NOTES,
                     );
                     let mut run = hypot(knee.x - tip.x, knee.y - tip.y);
-                    if crosses_hole(board, tip, knee) {
+                    if crosses_hole(board, tip, knee) || crosses_leader(board, tip, knee) {
                         run += THROUGH_HOLE;
                     }
                     let shorter = best.as_ref().is_none_or(|b| run < b.0);
@@ -234,8 +234,10 @@ pub fn put_corners(board: &mut Board, set: &Set<'_>, view: &View, room: &PaperBo
         .map(|line| line.replace(['{', '}'], ""));
         let hands = [corner.at, corner.at.opposite_hand()];
         let hands = &hands[..if both { 2 } else { 1 }];
-        for &hand in hands {
-            if put_corner_words(board, view, hand, &lines, room) {
+        // Past every other leader on either hand, before across one.
+        let places = [true, false].map(|past| hands.iter().map(move |&hand| (hand, past)));
+        for (hand, past) in places.into_iter().flatten() {
+            if put_corner_words(board, view, (hand, past), &lines, room) {
                 break;
             }
         }
@@ -250,11 +252,11 @@ fn put_cross(board: &mut Board, c: PaperPoint) {
     }
 }
 
-/// Tells whether there was room.
+/// Tells whether there was room; `past` asks that the leader cross no other.
 fn put_corner_words(
     board: &mut Board,
     view: &View,
-    corner: Point,
+    (corner, past): (Point, bool),
     lines: &[String; 2],
     room: &PaperBox,
 ) -> bool {
@@ -279,7 +281,9 @@ fn put_corner_words(
             );
             let inside = round.left >= room.left && round.right <= room.right;
             let inside = inside && round.bottom <= room.bottom;
-            if inside && is_clear(board, &round, 0.8) && !crosses_lettering(board, tip, knee) {
+            let barred = crosses_lettering(board, tip, knee)
+                || past && (crosses_leader(board, tip, knee) || crosses_hole(board, tip, knee));
+            if inside && !barred && is_clear(board, &round, 0.8) {
                 leader(board, tip, knee, lines, TABLE);
                 return true;
             }
@@ -304,6 +308,7 @@ pub fn put_readings(board: &mut Board, set: &Set<'_>, view: &View, edge: &PlateB
     let loose = loose.map(|(c, radius)| (c, radius * view.scale));
     let marks: Vec<(PaperPoint, f64)> = readings.chain(loose).collect();
     let unit = unit_of_readings(set);
+    let mut outside = Vec::new();
     for reading in &design.readings {
         let (found, own) = split_unit(reading.thickness.as_written());
         // One unit for all is told in the title of the view.
@@ -317,7 +322,16 @@ pub fn put_readings(board: &mut Board, set: &Set<'_>, view: &View, edge: &PlateB
             flat: flat_about(set, view, reading),
             ends: ends_of_welds(set, view),
         };
-        put_words(board, (&place, &words), &marks, &plate);
+        if !put_words(board, (&place, &words), &marks) {
+            outside.push((place, words));
+        }
+    }
+    // Those nearest to the edge first: the leaders of the others go past them.
+    let from_middle = |place: &ReadingPlace| (place.c.x - plate.middle().x).abs();
+    outside.sort_by(|a, b| from_middle(&b.0).total_cmp(&from_middle(&a.0)));
+    for (place, words) in &outside {
+        let mark = (place.c, place.radius + 0.1);
+        put_words_outside(board, mark, words, (&plate, &place.ends));
     }
 }
 
@@ -417,13 +431,12 @@ fn away(b: &PaperBox, (c, radius): (PaperPoint, f64)) -> f64 {
     (hypot(dx, dy) - radius).max(0.0)
 }
 
-/// The words beside the mark at `c`, or outside the plate where they would stand as near to another mark.
+/// The words beside the mark; tells whether there was room where they would stand as near to no other mark.
 fn put_words(
     board: &mut Board,
     (place, words): (&ReadingPlace, &str),
     marks: &[(PaperPoint, f64)],
-    plate: &PaperBox,
-) {
+) -> bool {
     let c = place.c;
     let wide = face::width(words, TABLE, false);
     // A reading of the flat is lettered on the flat, and no figure stands end to end with another.
@@ -471,12 +484,11 @@ fn put_words(
             let fits = is_its_own(&room) && on_flat(&room) && apart(board, &room);
             if fits && is_clear(board, &room, CLEAR) {
                 board.text(at(x, y + TABLE / 2.0), words, TABLE, Hang::Middle);
-                return;
+                return true;
             }
         }
     }
-    let mark = (c, place.radius + 0.1);
-    put_words_outside(board, mark, words, (plate, &place.ends));
+    false
 }
 
 /// Further than this a leader goes round rather than through a hole, mm.
@@ -512,6 +524,48 @@ fn crosses_hole(board: &Board, from: PaperPoint, to: PaperPoint) -> bool {
     })
 }
 
+/// Whether a line would run through the filled mark of a reading, which it neither comes from nor ends in.
+fn crosses_mark(board: &Board, from: PaperPoint, to: PaperPoint) -> bool {
+    board.marks.iter().any(|mark| match mark {
+        Mark::Filled {
+            corners,
+            role: Role::Object,
+        } => {
+            let share = 1.0 / corners.len() as f64;
+            let sum = |of: fn(&PaperPoint) -> f64| corners.iter().map(of).sum::<f64>() * share;
+            let middle = at(sum(|p| p.x), sum(|p| p.y));
+            line_through(from, to, middle, MARK * 1.25).is_some()
+        }
+        _ => false,
+    })
+}
+
+/// Sides of the plate on which words may stand.
+#[derive(Clone, Copy)]
+enum Beside {
+    Left,
+    Right,
+    Below,
+}
+
+/// Places tried on one side for the knee of a leader.
+const KNEES: u32 = 40;
+
+/// Knees of a leader from a place, those that make it the shortest first.
+fn knees(c: PaperPoint, plate: &PaperBox, side: Beside) -> impl Iterator<Item = PaperPoint> {
+    let plate = *plate;
+    let outwards = if c.x < plate.middle().x { -1.0 } else { 1.0 };
+    (0..KNEES).map(move |i| {
+        let turn = if i % 2 == 0 { 1.0 } else { -1.0 };
+        let off = turn * f64::from(i.div_ceil(2)) * 3.0;
+        match side {
+            Beside::Left => at(plate.left - 3.0, c.y + off),
+            Beside::Right => at(plate.right + 3.0, c.y + off),
+            Beside::Below => at(c.x + outwards * (off + turn * 1.5), plate.bottom + 3.0),
+        }
+    })
+}
+
 /// The words outside the plate with a leader, where there is no room beside the mark.
 pub fn put_words_outside(
     board: &mut Board,
@@ -520,21 +574,18 @@ pub fn put_words_outside(
     (plate, ends): (&PaperBox, &[PaperPoint]),
 ) {
     let wide = face::width(words, TABLE, false);
-    let nearer_left = c.x < plate.middle().x;
-    let sides = [nearer_left, !nearer_left];
-    // Past every hole and end of a weld where that can be, on either side; else through one.
-    for (past_holes, side) in [true, false]
-        .into_iter()
-        .flat_map(|past| sides.map(|side| (past, side)))
-    {
-        let (x, way) = if side {
-            (plate.left - 3.0, -1.0)
-        } else {
-            (plate.right + 3.0, 1.0)
-        };
-        for lift in 0..40 {
-            let turn = if lift % 2 == 0 { 1.0 } else { -1.0 };
-            let knee = at(x, c.y + turn * f64::from((lift + 1) / 2) * 3.0);
+    let is_low = plate.bottom - c.y < plate.height() / 4.0;
+    let below = is_low.then_some(Beside::Below);
+    let (near, far) = match c.x < plate.middle().x {
+        true => (Beside::Left, Beside::Right),
+        false => (Beside::Right, Beside::Left),
+    };
+    let sides = || [below, Some(near), Some(far)].into_iter().flatten();
+    // Past every hole, end of a weld, mark and leader where that can be, on any side; then past leaders alone; else across one.
+    for (past_holes, past_leaders) in [(true, true), (false, true), (false, false)] {
+        for knee in sides().flat_map(|side| knees(c, plate, side)) {
+            let tip = tip_towards(c, knee, radius);
+            let way = if knee.x >= tip.x { 1.0 } else { -1.0 };
             let beyond = knee.x + way * (4.0 + wide);
             let round = PaperBox::new(
                 knee.x.min(beyond),
@@ -542,9 +593,14 @@ pub fn put_words_outside(
                 knee.x.max(beyond),
                 knee.y + TABLE,
             );
-            let tip = tip_towards(c, knee, radius);
-            let passes = crosses_hole(board, tip, knee) || passes_an_end(ends, tip, knee);
-            let is_barred = crosses_lettering(board, tip, knee) || past_holes && passes;
+            let passes = || {
+                crosses_hole(board, tip, knee)
+                    || crosses_mark(board, tip, knee)
+                    || passes_an_end(ends, tip, knee)
+            };
+            let is_barred = crosses_lettering(board, tip, knee)
+                || past_leaders && crosses_leader(board, tip, knee)
+                || past_holes && passes();
             if !is_barred && is_clear(board, &round, 0.5) {
                 leader(board, tip, knee, &[words.to_string()], TABLE);
                 return;
