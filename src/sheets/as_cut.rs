@@ -8,6 +8,7 @@ use super::dimension::{ARROW, FIRST_ROW, NEXT_ROW, leader, running_across, runni
 use super::flow::{Block, flow};
 use super::letter_size::{FIGURES, LABEL, NOTES, TABLE};
 use super::notes::Notes;
+use super::pad_detail::circle_of_holes;
 use super::pages::continued;
 use super::paper_size::is_upright;
 use super::particulars::below;
@@ -21,8 +22,8 @@ use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
 use crate::cut::{CutPart, Layer, PartKind, Shape};
 use crate::design::{Edge, FlangeDesign, Point};
 use crate::spec::{Pad, PadHole, Paper, Purpose};
+use crate::units::Length;
 use crate::units::angle::{cos, sin};
-use crate::units::{Length, Size};
 
 /// Width of the tables, mm.
 const TABLES: f64 = 128.0;
@@ -248,18 +249,8 @@ fn pad_hole_words(set: &Set<'_>, part: &CutPart, holes: &PadHole) -> String {
         1 => "1 HOLE".into(),
         n => format!("{n} HOLES"),
     };
-    let circle_of = |(x, y): &(Size, Size)| {
-        let radius = Point::new(x.value().to_mm(), y.value().to_mm()).radius();
-        set.figures.for_cutter(Length::mm(2.0 * radius))
-    };
-    let circles: Vec<String> = holes.at.iter().map(circle_of).collect();
-    // Places are written to so many figures: what prints alike is one circle.
-    let circle = match circles.split_first() {
-        Some((one, more)) if !more.is_empty() && more.iter().all(|c| c == one) => {
-            format!(" ON ⌀{one}")
-        }
-        _ => String::new(),
-    };
+    let circle = circle_of_holes(holes, |wide| set.figures.for_cutter(wide));
+    let circle = circle.map_or(String::new(), |circle| format!(" ON ⌀{circle}"));
     let cut = part.holes_cut.iter().find(|cut| cut.name == holes.name);
     let is_of = |ids: &[String]| ids.iter().any(|id| id.starts_with(&holes.name));
     let made = match cut {

@@ -2,13 +2,15 @@
 
 use super::Role;
 use super::board::Board;
+use super::figure::Figures;
 use super::hatch::Lean;
 use super::seat::{METAL, Seat};
 use super::view::Stroke;
 use super::weld_numbers::pad_weld_numbers;
-use crate::design::PlacedPad;
-use crate::spec::{HoleSet, ViewFrom};
-use crate::units::Size;
+use crate::design::{PlacedPad, Point};
+use crate::spec::{HoleSet, PadHole, ViewFrom};
+use crate::units::angle::{cos, from_top_clockwise, sin};
+use crate::units::{Length, Size};
 
 /// The pad of a group, where there is one.
 pub fn pad_of<'a>(seat: &Seat<'a, '_>, one: &HoleSet) -> Option<&'a PlacedPad> {
@@ -84,10 +86,7 @@ pub fn put_pad(
         );
         seat.twice(board, (a, r), (b, r), Stroke::CENTRE);
     }
-    words.extend(written.holes.iter().map(|hole| {
-        let size = fig.size_short(&hole.hole);
-        format!("{} {} ⌀{size}", hole.at.len(), hole.name.to_uppercase())
-    }));
+    words.extend(written.holes.iter().map(|holes| holes_of_pad(fig, holes)));
     words.extend(written.remarks.as_ref().map(|words| words.to_uppercase()));
     let (low, high) = (face.min(end), face.max(end));
     seat.along(
@@ -100,6 +99,54 @@ pub fn put_pad(
     let outwards = matches!(pad.side, ViewFrom::Smokebox);
     seat.across(board, end, outwards, pad.diameter, &says);
     words
+}
+
+/// How many holes of a size a pad has, what they are for, and the circle that they stand on.
+fn holes_of_pad(fig: Figures, holes: &PadHole) -> String {
+    let off = match holes.at.len() {
+        1 => "1 HOLE".into(),
+        n => format!("{n} HOLES"),
+    };
+    let size = fig.size_short(&holes.hole);
+    let circle = circle_of_holes(holes, |wide| fig.diameter(wide));
+    let on = circle.map_or(String::new(), |circle| format!(", ON {circle}"));
+    let spaced = match is_evenly_spaced(holes) {
+        true => ", EQUALLY SPACED, ONE AT TOP",
+        false => "",
+    };
+    format!(
+        "{off} ⌀{size} FOR {}{on}{spaced}",
+        holes.name.to_uppercase()
+    )
+}
+
+/// Places this near to even spacing are written to so many figures, mm.
+const AS_WRITTEN: f64 = 0.02;
+
+/// Whether several holes stand evenly spaced about the pad's middle, one of them at the top.
+fn is_evenly_spaced(holes: &PadHole) -> bool {
+    let place = |(x, y): &(Size, Size)| Point::new(x.value().to_mm(), y.value().to_mm());
+    let places: Vec<Point> = holes.at.iter().map(place).collect();
+    let radius = places.iter().map(|p| p.radius()).fold(0.0, f64::max);
+    let even = (0..places.len()).map(|i| {
+        let a = from_top_clockwise(360.0 * i as f64 / places.len() as f64);
+        Point::new(radius * cos(a), radius * sin(a))
+    });
+    let taken = |wanted: Point| places.iter().any(|p| p.distance(wanted) < AS_WRITTEN);
+    places.len() > 1 && even.into_iter().all(taken)
+}
+
+/// The circle about the pad's middle that several holes stand on, as it prints: places are written to so many figures, and what
+/// prints alike is one circle. None where they do not stand on one.
+pub fn circle_of_holes(holes: &PadHole, print: impl Fn(Length) -> String) -> Option<String> {
+    let circle_of = |(x, y): &(Size, Size)| {
+        let radius = Point::new(x.value().to_mm(), y.value().to_mm()).radius();
+        print(Length::mm(2.0 * radius))
+    };
+    let mut circles = holes.at.iter().map(circle_of);
+    let one = circles.next()?;
+    let is_one = holes.at.len() > 1 && circles.all(|circle| circle == one);
+    is_one.then_some(one)
 }
 
 /// The pad's metal above and below the axis, its edges and those of its nearest hole.
@@ -150,6 +197,36 @@ mod tests {
     use super::super::Mark;
     use super::super::sample_jobs::{jobs, with_set};
     use super::*;
+
+    fn pad_holes(at: &[[&str; 2]]) -> PadHole {
+        let words =
+            serde_json::json!({"name": "studs", "purpose": "bolt", "hole": "12 mm", "at": at});
+        serde_json::from_value(words).expect("holes of a pad")
+    }
+
+    /// Six holes of a regular hexagon of 70 mm, 70 sin 60° = 60.622: evenly spaced. Half a millimetre off, turned so that none is at
+    /// the top, or one alone: nothing is said of spacing.
+    #[test]
+    fn holds_even_spacing_is_said_only_of_even_places() {
+        let x = "60.622 mm";
+        let back = "-60.622 mm";
+        let (half, half_down) = ("35 mm", "-35 mm");
+        let hexagon = [
+            ["0 mm", "70 mm"],
+            [x, half],
+            [x, half_down],
+            ["0 mm", "-70 mm"],
+            [back, half_down],
+            [back, half],
+        ];
+        assert!(is_evenly_spaced(&pad_holes(&hexagon)));
+        let mut off = hexagon;
+        off[0] = ["0.5 mm", "70 mm"];
+        assert!(!is_evenly_spaced(&pad_holes(&off)));
+        let turned = hexagon.map(|[x, y]| [y, x]);
+        assert!(!is_evenly_spaced(&pad_holes(&turned)));
+        assert!(!is_evenly_spaced(&pad_holes(&hexagon[..1])));
+    }
 
     /// Where a pad has its hole there is no metal to hatch, be it bored or tapped with the plate.
     #[test]
