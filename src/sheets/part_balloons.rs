@@ -3,7 +3,7 @@
 use super::board::{Board, PaperBox};
 use super::clear::{crosses_lettering, is_clear};
 use super::letter_size::FIGURES;
-use super::section::SectionView;
+use super::section::{SectionView, rivet_openings};
 use super::set::Set;
 use super::table::Table;
 use super::view::{PlateBox, View};
@@ -162,14 +162,19 @@ fn on_plate(set: &Set<'_>, s: &SectionView) -> Vec<PaperPoint> {
         .collect()
 }
 
-/// The middle of the ring's section, at the foot and at the top.
+/// The middle of the metal between weld and rivet hole of the ring's section, at the foot and at the top.
 fn on_ring(set: &Set<'_>, s: &SectionView) -> Vec<PaperPoint> {
     let Some(FlangeDesign::Fabricated(ring)) = &set.design.flange else {
         return Vec::new();
     };
     let middle = (ring.ring_outside_diameter.value() - ring.ring_thickness.value()).to_mm() / 2.0;
-    let along = s.thickness + ring.ring_width.value().to_mm() * 0.7;
-    [-middle, middle].map(|y| s.place(along, y)).to_vec()
+    let edge = s.thickness + ring.ring_width.value().to_mm();
+    let on_hand = |(hand, deg): (f64, f64)| {
+        let openings = rivet_openings(set.design, deg);
+        let opens = openings.iter().map(|gap| gap.0).fold(edge, f64::min);
+        s.place((s.thickness + opens) / 2.0, hand * middle)
+    };
+    [(-1.0, 180.0), (1.0, 0.0)].map(on_hand).to_vec()
 }
 
 /// Half-way between the opening of each pad of this part and its edge, where no hole of its own stands.
@@ -243,6 +248,29 @@ mod tests {
             _ => None,
         });
         texts.collect()
+    }
+
+    /// The dot of the ring stands in its metal: in no rivet hole that the section cuts.
+    #[test]
+    fn holds_the_dot_of_a_ring_stands_in_no_rivet_hole() {
+        with_set("specs/hobthrush-smokebox.yaml", |set| {
+            let section = SectionView {
+                scale: 1.0,
+                face_x: 0.0,
+                centre_y: 0.0,
+                near: false,
+                thickness: set.design.thickness.value().to_mm(),
+            };
+            let tips = on_ring(set, &section);
+            assert_eq!(tips.len(), 2);
+            for (tip, deg) in tips.iter().zip([180.0, 0.0]) {
+                for (from, to) in rivet_openings(set.design, deg) {
+                    let (a, b) = (section.x(from), section.x(to));
+                    let clear = tip.x + DOT < a.min(b) || tip.x - DOT > a.max(b);
+                    assert!(clear, "{} between {a} and {b}", tip.x);
+                }
+            }
+        });
     }
 
     /// A plate with a ring and a doubling ring has three parts, each with its circle on the general arrangement; a plate alone none.
