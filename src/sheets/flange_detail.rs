@@ -1,7 +1,7 @@
 //! The flange in section, large: heel, straight, rivet and barrel, or ring, welds, rivet and barrel.
 
 use super::board::{Board, PaperBox};
-use super::break_line::put_break;
+use super::break_line::{put_break, put_break_against};
 use super::dimension::{FIRST_ROW, NEXT_ROW, Says, across, leader, upwards};
 use super::hatch::{Lean, hatch};
 use super::letter_size::{FIGURES, LINE_PITCH, NOTES, TABLE, wrap};
@@ -22,6 +22,8 @@ const FLAT_SHOWN: f64 = 34.0;
 const BREAK: f64 = FIRST_ROW + 3.0;
 /// Barrel shown beyond the flange's edge, mm of barrel.
 const BARREL_BEYOND: f64 = 6.0;
+/// From the toe of a ring's outer weld to where the barrel is broken off, mm of barrel: the line is no edge of the weld.
+const PAST_TOE: f64 = 7.0;
 /// From a break of the barrel to its name, mm: clear of the zigzag.
 const BEYOND_BREAK: f64 = 4.0;
 /// Room above, below, left and right of the section for its dimensions, mm.
@@ -136,7 +138,7 @@ fn barrel_start(set: &Set<'_>, flange: &FlangeDesign, outside: f64) -> f64 {
     let (_, plate_end) = super::section::ends_on_centre_line(&set.design.edge);
     match flange {
         FlangeDesign::Fabricated(r) if plate_end > outside => {
-            set.design.thickness.value().to_mm() + r.toe_on_ring.to_mm()
+            set.design.thickness.value().to_mm() + r.toe_on_ring.to_mm() + PAST_TOE
         }
         FlangeDesign::Fabricated(_) | FlangeDesign::Pressed(_) => -10.0,
     }
@@ -159,7 +161,12 @@ fn put_barrel(
         board.line(a, b, stroke.pen, stroke.pattern, Role::Object);
     }
     for depth in [from, to] {
-        put_break(
+        // Between plate and edge it lies on the ring.
+        let put = match (0.0..=to - BARREL_BEYOND).contains(&depth) {
+            true => put_break_against,
+            false => put_break,
+        };
+        put(
             board,
             s.place(depth, outside),
             s.place(depth, outside + thickness),
