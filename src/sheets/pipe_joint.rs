@@ -14,9 +14,9 @@ use crate::units::Length;
 /// Thickness of the neighbouring flange as drawn, mm: it is the pipe's, and no size of this drawing.
 const FLANGE: f64 = 12.0;
 
-/// Edges of the neighbouring part: so short that a line of long dashes would not show them whole.
-const NEIGHBOUR: Stroke = Stroke {
-    pattern: Pattern::Dashed,
+/// Short edges of the neighbouring part: a line of long dashes would not show them whole.
+const SHORT_EDGE: Stroke = Stroke {
+    pattern: Pattern::Continuous,
     ..Stroke::ADJACENT
 };
 
@@ -55,9 +55,9 @@ pub fn put_pipe_joint(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> 
 /// The outline of the pipe's flange between two depths: its thickness and bore are the pipe's, and no sizes of this drawing.
 fn put_flange(board: &mut Board, seat: &Seat<'_, '_>, (joint, end): (f64, f64), outer: f64) {
     for r in [outer, seat.hole] {
-        seat.twice(board, (joint, r), (end, r), NEIGHBOUR);
+        seat.twice(board, (joint, r), (end, r), SHORT_EDGE);
     }
-    seat.line(board, (end, outer), (end, -outer), NEIGHBOUR);
+    seat.line(board, (end, outer), (end, -outer), Stroke::ADJACENT);
 }
 
 /// The studs of the face, by the holes that they stand in; tells what is said of them.

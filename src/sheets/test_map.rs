@@ -461,7 +461,7 @@ fn joint_note(set: &Set<'_>, joint: &JointPlace) -> String {
             " KEEP IT CLEAR OF THE BARREL SEAM: NOT JUDGED, THE SEAM'S PLACE IS NOT GIVEN.",
         ),
     }
-    words.push_str(" PREPARATION OF ITS ENDS NOT GIVEN: TO THE WORKS' PROCEDURE.");
+    words.push_str(" PREPARATION OF THE RING'S ENDS NOT GIVEN: TO THE WORKS' PROCEDURE.");
     words
 }
 

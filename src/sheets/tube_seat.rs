@@ -191,7 +191,9 @@ fn words(seat: &Seat<'_, '_>, nest: &Nest) -> Vec<String> {
             format!("STANDS OUT {out} BEFORE BEADING, {beaded} BEADED (DASHED)")
         }
         (Some(out), None) => format!("STANDS OUT {out} BEFORE BEADING"),
-        (None, Some(beaded)) => format!("BEAD, DASHED, STANDS OUT {beaded}"),
+        (None, Some(beaded)) => format!(
+            "PROJECTION BEFORE BEADING NOT GIVEN: TUBE DRAWN FLUSH. BEAD, DASHED, STANDS OUT {beaded}"
+        ),
         (None, None) => "PROJECTION AND BEAD NOT GIVEN: TUBE DRAWN FLUSH".into(),
     };
     let wall = nest.wall.as_ref().map_or_else(
@@ -199,6 +201,11 @@ fn words(seat: &Seat<'_, '_>, nest: &Nest) -> Vec<String> {
         |w| format!("TUBE WALL {}", fig.size_short(w)),
     );
     let edges = nest.edge_radius.as_ref();
-    let edges = edges.map(|r| format!("EDGES OF EVERY HOLE R{}, BOTH SIDES", fig.size_short(r)));
+    let edges = edges.map(|r| {
+        format!(
+            "EDGES OF EVERY TUBE HOLE R{}, BOTH SIDES",
+            fig.size_short(r)
+        )
+    });
     [out, wall].into_iter().chain(edges).collect()
 }
