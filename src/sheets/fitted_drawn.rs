@@ -128,7 +128,7 @@ fn by_hand_pad_and_studs() {
                 .any(|mark| matches!(mark, super::Mark::Text(text) if text.words.contains(words)))
         };
         assert!(said("4 STUD HOLES"));
-        assert!(said("2 RIVETS"));
+        assert!(said("2 HOLES"));
         without_defects(&set, boards);
     }
 }
