@@ -17,13 +17,11 @@ use crate::units::Length;
 const NUMBERS: f64 = 5.0;
 /// And below it for the quarters and the title, mm.
 const BELOW: f64 = 10.5;
-/// Left free at both ends, mm.
+/// From an end to what is named there, mm.
 const ENDS: f64 = 2.0;
-/// The same where rows are named there, mm.
-const ROW_NAMES: f64 = 13.0;
-/// What lies along the edges is named so far from bottom centre at least, that it is no part of that name, mm.
-const OFF_BOTTOM: f64 = 24.0;
-/// And so far from other words, with which it would be read together, mm.
+/// Left free at both ends for the names of edges and rows, mm.
+const END_NAMES: f64 = 13.0;
+/// What stands beyond an edge is named so far from other words, with which it would be read together, mm.
 const APART: f64 = 2.2;
 /// No sign of a rivet is smaller, mm.
 const LEAST_SIGN: f64 = 0.6;
@@ -66,11 +64,13 @@ pub fn put_flange_strip(board: &mut Board, set: &Set<'_>, line: &RivetLine, room
         FlangeDesign::Pressed(p) => p.straight.value().to_mm(),
         FlangeDesign::Fabricated(f) => f.ring_width.value().to_mm(),
     };
-    let ends = line.rows.as_ref().map_or(ENDS, |_| ROW_NAMES);
     let scale = largest_scale(
         girth,
         straight,
-        (room.width() - 2.0 * ends, room.height() - NUMBERS - BELOW),
+        (
+            room.width() - 2.0 * END_NAMES,
+            room.height() - NUMBERS - BELOW,
+        ),
         set.figures.in_inches(),
     );
     let f = scale.factor();
@@ -175,12 +175,12 @@ fn put_marks(board: &mut Board, set: &Set<'_>, strip: &Strip) {
     }
 }
 
-/// Where the weld of a piece let in runs over the flange, with its number.
+/// Where the weld of a piece let in runs over the flange, with its number below the strip: above it stand the numbers of rivets.
 fn put_pieces(board: &mut Board, set: &Set<'_>, strip: &Strip) {
     for (number, repair, _) in pieces(set) {
         for crossing in &repair.crossings {
             let x = strip.at_angle(crossing.angle_deg);
-            let weld = (at(x, strip.top), at(x, strip.foot));
+            let weld = (at(x, strip.top), at(x, strip.foot + 1.5));
             let pattern = Pattern::Continuous;
             board.line(weld.0, weld.1, Pen::Frame, pattern, Role::Object);
             let half = face::width(&number, TABLE, true) / 2.0;
@@ -188,7 +188,7 @@ fn put_pieces(board: &mut Board, set: &Set<'_>, strip: &Strip) {
                 let round = PaperBox::new(x - half, base - TABLE, x + half, base);
                 is_clear(board, &round, 0.6)
             };
-            let bases = [strip.top - 1.5, strip.foot + 2.5 + TABLE];
+            let bases = [strip.foot + 2.5 + TABLE, strip.top - 1.5];
             let aside = [0.0, 4.0, -4.0, 8.0, -8.0];
             let places = bases
                 .into_iter()
@@ -200,7 +200,7 @@ fn put_pieces(board: &mut Board, set: &Set<'_>, strip: &Strip) {
     }
 }
 
-/// What lies along each edge, named between the first quarters where no rivet's number and no quarter's name stands.
+/// What lies along each edge, named at its end; and what stands beyond one, below the strip.
 fn put_ends(board: &mut Board, set: &Set<'_>, strip: &Strip) {
     let other = match set.design.flange {
         Some(FlangeDesign::Fabricated(_)) => "PLATE",
@@ -219,16 +219,17 @@ fn put_ends(board: &mut Board, set: &Set<'_>, strip: &Strip) {
         }
         _ => String::new(),
     };
+    // Apart where the strip is lower than two lines.
+    let (middle, apart) = ((strip.top + strip.foot) / 2.0, 0.8 * TABLE);
+    let upper = strip.top.min(middle - apart);
+    let lower = strip.foot.max(middle + apart);
+    for (words, y) in [(above, upper), (below, lower)] {
+        let place = at(strip.left - ENDS, y + TABLE / 2.0);
+        board.text(place, words, TABLE, Hang::End);
+    }
     let under = strip.foot + 2.5 + TABLE;
-    let (first, past_left) = (OFF_BOTTOM, strip.long * 0.3);
-    for (words, base, from) in [
-        (above, strip.top - 1.5, first),
-        (below, under, first),
-        (&trim, under, past_left),
-    ] {
-        if let Some(x) = clear_along(board, strip, words, (base, from)) {
-            board.text(at(x, base), words, TABLE, Hang::Middle);
-        }
+    if let Some(x) = clear_along(board, strip, &trim, (under, strip.long * 0.3)) {
+        board.text(at(x, under), &trim, TABLE, Hang::Middle);
     }
 }
 

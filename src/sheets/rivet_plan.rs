@@ -262,7 +262,8 @@ fn put_welds(
             );
             let outside = (0..8).map(|i| outermost + 5.0 + f64::from(i));
             let inside = (0..12).map(|i| innermost - 5.0 - f64::from(i));
-            let places = outside.chain(inside).map(|r| on(deg, r));
+            // Inside, away from the numbers of the rivets, where it would be read as one of them.
+            let places = inside.chain(outside).map(|r| on(deg, r));
             let round = |p: &PaperPoint| {
                 let (half, tall) = (wide / 2.0, NOTES / 2.0);
                 PaperBox::new(p.x - half, p.y - tall, p.x + half, p.y + tall)
