@@ -50,6 +50,20 @@ pub fn crosses_lettering(board: &Board, from: PaperPoint, to: PaperPoint) -> boo
     })
 }
 
+/// Whether a line would run through a circle of the object, which it neither comes from nor ends in.
+pub fn crosses_hole(board: &Board, from: PaperPoint, to: PaperPoint) -> bool {
+    // The rim of the plate and the circles of the flange are crossed once, from within.
+    board.marks.iter().any(|mark| match mark {
+        Mark::Circle {
+            centre,
+            radius,
+            role: Role::Object,
+            ..
+        } => line_through(from, to, *centre, *radius).is_some(),
+        _ => false,
+    })
+}
+
 /// Whether a line would cross the line of a leader or a dimension that has been put down, or touch it.
 pub fn crosses_leader(board: &Board, from: PaperPoint, to: PaperPoint) -> bool {
     board.marks.iter().any(|mark| match mark {

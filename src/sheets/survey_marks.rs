@@ -1,7 +1,9 @@
 //! Marks of the survey on the face, told apart without colour: readings by their form, welds by the width of their line.
 
 use super::board::{Board, PaperBox};
-use super::clear::{crosses_leader, crosses_lettering, is_clear, line_through, no_lettering_in};
+use super::clear::{
+    crosses_hole, crosses_leader, crosses_lettering, is_clear, line_through, no_lettering_in,
+};
 use super::dimension::leader;
 use super::face_view::loose_holes;
 use super::kept::weld_corners;
@@ -86,12 +88,22 @@ pub fn put_repairs(board: &mut Board, set: &Set<'_>, view: &View) {
 
 /// The number of every repair: that of a weld line close by it, others beside the plate with a leader to the weld.
 pub fn put_repair_numbers(board: &mut Board, set: &Set<'_>, view: &View, edge: &PlateBox) {
+    put_repair_names(board, set, (view, edge), &|i| repair_number(set, i));
+}
+
+/// The same by names that hold more than their numbers.
+pub fn put_repair_names(
+    board: &mut Board,
+    set: &Set<'_>,
+    (view, edge): (&View, &PlateBox),
+    name: &dyn Fn(usize) -> String,
+) {
     for (i, repair) in set.design.repairs.iter().enumerate() {
         let is_line = matches!(repair.work, RepairWork::Line { .. });
-        if is_line && put_name_close_by(board, view, &repair_number(set, i), repair) {
+        if is_line && put_name_close_by(board, view, &name(i), repair) {
             continue;
         }
-        put_number(board, set, view, edge, (i, repair));
+        put_number(board, view, edge, (&name(i), repair));
     }
 }
 
@@ -135,19 +147,12 @@ fn stroke_of(repair: &Repair) -> Stroke {
 }
 
 /// The number of a weld outside the plate, with a leader to it from where it lies nearest.
-fn put_number(
-    board: &mut Board,
-    set: &Set<'_>,
-    view: &View,
-    edge: &PlateBox,
-    (i, repair): (usize, &Repair),
-) {
+fn put_number(board: &mut Board, view: &View, edge: &PlateBox, (words, repair): (&str, &Repair)) {
     if repair.weld.is_empty() {
         return;
     }
     let plate = view.paper_box(edge);
-    let words = repair_number(set, i);
-    let wide = face::width(&words, NOTES, true);
+    let wide = face::width(words, NOTES, true);
     let mut best: Option<(f64, PaperPoint, PaperPoint, f64)> = None;
     for piece in &repair.weld {
         for share in [0.5, 0.3, 0.7, 0.15, 0.85] {
@@ -183,7 +188,7 @@ fn put_number(
         }
     }
     if let Some((_, tip, knee, _)) = best {
-        leader(board, tip, knee, &[words], NOTES);
+        leader(board, tip, knee, &[words.to_string()], NOTES);
     }
 }
 
@@ -508,20 +513,6 @@ pub fn ends_of_welds(set: &Set<'_>, view: &View) -> Vec<PaperPoint> {
     let welds = set.design.repairs.iter().map(|r| &r.weld);
     let ends = welds.filter_map(|weld| Some([weld.first()?.from(), weld.last()?.to()]));
     ends.flatten().map(|end| view.place(end)).collect()
-}
-
-/// Whether a line would run through a circle of the object, which it neither comes from nor ends in.
-fn crosses_hole(board: &Board, from: PaperPoint, to: PaperPoint) -> bool {
-    // The rim of the plate and the circles of the flange are crossed once, from within.
-    board.marks.iter().any(|mark| match mark {
-        Mark::Circle {
-            centre,
-            radius,
-            role: Role::Object,
-            ..
-        } => line_through(from, to, *centre, *radius).is_some(),
-        _ => false,
-    })
 }
 
 /// Whether a line would run through the filled mark of a reading, which it neither comes from nor ends in.

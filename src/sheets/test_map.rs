@@ -2,7 +2,7 @@
 
 use super::beginning::Beginning;
 use super::board::{Board, PaperBox};
-use super::clear::{crosses_lettering, is_clear};
+use super::clear::{crosses_hole, crosses_lettering, is_clear};
 use super::face_view::{
     loose_holes, number_height, put_centre_lines, put_hole, put_number_beside, put_pads,
 };
@@ -16,7 +16,7 @@ use super::particulars::view_words;
 use super::preparation_detail::preparation_of;
 use super::scale::largest_scale;
 use super::set::Set;
-use super::survey_marks::{put_repair_numbers, put_repairs};
+use super::survey_marks::{put_repair_names, put_repairs};
 use super::table::Table;
 use super::view::{PlateBox, Stroke, View};
 use super::weld_numbers::{pad_weld_numbers, repair_number, weld_letter};
@@ -43,6 +43,8 @@ const REACH: f64 = 9.0;
 /// Room beside the plate for a name, and for the ends of its centre lines alone, mm of paper.
 const NAMES: f64 = 15.0;
 const CENTRE_LINES: f64 = 6.0;
+/// How far from straight outwards a line ends on the edge of a hole.
+const ASIDE: f64 = PI / 7.0;
 /// Quarters, clockwise from the top.
 const QUARTERS: [&str; 4] = ["0° to 90°", "90° to 180°", "180° to 270°", "270° to 360°"];
 
@@ -114,8 +116,10 @@ enum Marked {
     Pad(usize),
     /// The holes of a group.
     Holes(usize),
-    /// By the number of its weld, which stands on the view.
-    Elsewhere,
+    /// The joint of a ring's own ends, named with its weld.
+    RingJoint,
+    /// The weld of the repair of this index, named with it.
+    Repair(usize),
 }
 
 /// Method words by metal: common practice, proposed.
@@ -164,7 +168,7 @@ fn zones(set: &Set<'_>) -> Vec<Zone> {
                     format!("ring's own joint {letter}3"),
                     fig.short(joint.length),
                     format!("{surface}; ultrasonic or radiography"),
-                    Marked::Elsewhere,
+                    Marked::RingJoint,
                 ));
             }
         }
@@ -188,7 +192,7 @@ fn zones(set: &Set<'_>) -> Vec<Zone> {
                 false => "every crack".into(),
             },
             repair_method(repair, surface),
-            Marked::Elsewhere,
+            Marked::Repair(i),
         ));
     }
     for (index, group) in set.design.groups.iter().enumerate() {
@@ -218,7 +222,9 @@ fn zones(set: &Set<'_>) -> Vec<Zone> {
                 Marked::Holes(group) if set.number_off(group) == 1 => {
                     format!("{}, {number}", set.numbers(group))
                 }
-                Marked::Quarter | Marked::Holes(_) | Marked::Elsewhere => number.clone(),
+                Marked::RingJoint => format!("{letter}3, {number}"),
+                Marked::Repair(repair) => format!("{}, {number}", repair_number(set, repair)),
+                Marked::Quarter | Marked::Holes(_) => number.clone(),
             };
             Zone {
                 number,
@@ -486,6 +492,10 @@ fn notes(set: &Set<'_>) -> Notes {
             }
         }
         Some(FlangeDesign::Fabricated(_)) => {
+            let letter = weld_letter(set);
+            notes.push(format!(
+                "HEAVY CIRCLES ARE THE WELDS OF THE RING, {letter}1 INSIDE AND {letter}2 OUTSIDE."
+            ));
             notes.push(match Beginning::of_plate(set).cut {
                 0 => "TEST THE WELDS BEFORE TUBE OR RIVET HOLES ARE DRILLED.".into(),
                 _ => "TEST THE WELDS BEFORE ANY HOLE IS OPENED BEYOND ITS SIZE AS CUT AND BEFORE RIVET HOLES ARE DRILLED.".into(),
@@ -534,7 +544,12 @@ fn put_map(board: &mut Board, set: &Set<'_>, room: &PaperBox) -> f64 {
     }
     put_flange_zones(board, set, &view);
     put_repairs(board, set, &view);
-    put_repair_numbers(board, set, &view, &edge);
+    let names = |repair: usize| {
+        let is_its = |zone: &Zone| matches!(zone.marked, Marked::Repair(i) if i == repair);
+        let zone = zones(set).into_iter().find(is_its);
+        zone.map_or_else(|| repair_number(set, repair), |zone| zone.on_view)
+    };
+    put_repair_names(board, set, (&view, &edge), &names);
     put_numbers_of_several(board, set, &view);
     put_names(board, set, &view, room);
     let words = format!(
@@ -592,9 +607,12 @@ fn put_names(board: &mut Board, set: &Set<'_>, view: &View, room: &PaperBox) {
     if let Some(FlangeDesign::Fabricated(r)) = &design.flange {
         let outside = r.ring_outside_diameter.value() / 2.0;
         let inside = outside - r.ring_thickness.value();
-        for (number, radius) in [(1, inside), (2, outside)] {
-            // Clear of the strokes between the quarters and of the lines at their middles.
-            let tips = [110.0, 250.0, 290.0, 70.0, 20.0, 340.0];
+        // Clear of the strokes between the quarters and of the lines at their middles, and each on a hand of its own: side by side
+        // both lines would seem to end at the outer weld.
+        let clockwise = [110.0, 70.0, 20.0, 250.0, 290.0, 340.0];
+        let counter_clockwise = [250.0, 290.0, 340.0, 110.0, 70.0, 20.0];
+        let welds = [(1, inside, clockwise), (2, outside, counter_clockwise)];
+        for (number, radius, tips) in welds {
             let tips = tips.map(|deg| on_circle(radius.to_mm(), deg));
             let name = format!("{}{number}", weld_letter(set));
             put_name(board, view, &tips, (&name, reach, room));
@@ -616,7 +634,7 @@ fn put_names(board: &mut Board, set: &Set<'_>, view: &View, room: &PaperBox) {
                     .to_vec()
             }
             Marked::Holes(group) => outermost_rims(design, group),
-            Marked::Quarter | Marked::Elsewhere => continue,
+            Marked::Quarter | Marked::RingJoint | Marked::Repair(_) => continue,
         };
         put_name(board, view, &tips, (&zone.on_view, reach, room));
     }
@@ -632,11 +650,10 @@ fn put_numbers_of_several(board: &mut Board, set: &Set<'_>, view: &View) {
     }
 }
 
-/// Numbers of all zones but those that go by their weld's, and of the welds of ring and pads.
+/// Numbers of all zones, and of the welds of ring and pads.
 #[cfg(test)]
 pub fn zone_names(set: &Set<'_>) -> Vec<String> {
     let zones = zones(set).into_iter();
-    let zones = zones.filter(|zone| !matches!(zone.marked, Marked::Elsewhere));
     let ring = welds(set.design, None).len();
     let count = ring + pad_welds(set).len();
     let welds = (1..=count).map(|i| format!("{}{i}", weld_letter(set)));
@@ -653,14 +670,20 @@ fn on_circle(radius: f64, deg: f64) -> Point {
 fn outermost_rims(design: &Design, group: usize) -> Vec<Point> {
     let mut holes: Vec<&Hole> = design.holes.iter().filter(|h| h.group == group).collect();
     holes.sort_by(|a, b| b.at.radius().total_cmp(&a.at.radius()));
-    let rim = |hole: &&Hole| {
-        let share = 1.0 + hole.finish.value().to_mm() / 2.0 / hole.at.radius().max(1.0);
-        Point::new(hole.at.x * share, hole.at.y * share)
+    // Aside of straight outwards: no line lies on a centre line.
+    let rims = |hole: &&Hole| {
+        let (at, radius) = (hole.at, hole.finish.value().to_mm() / 2.0);
+        let outwards = crate::units::angle::atan2(at.y, at.x);
+        [ASIDE, -ASIDE].map(|turn| {
+            let a = outwards + turn;
+            Point::new(at.x + radius * cos(a), at.y + radius * sin(a))
+        })
     };
-    holes.iter().map(rim).take(12).collect()
+    holes.iter().flat_map(rims).take(24).collect()
 }
 
-/// A name outside the plate with a line to the first of some places from which it goes clear of all lettering.
+/// A name outside the plate with a line to the first of some places from which it goes clear of all lettering: past every hole
+/// where that can be.
 fn put_name(
     board: &mut Board,
     view: &View,
@@ -668,7 +691,9 @@ fn put_name(
     (words, reach, room): (&str, f64, &PaperBox),
 ) {
     let wide = face::width(words, TABLE, false);
-    for out in [REACH, 1.6 * REACH, 2.4 * REACH] {
+    let reaches = [REACH, 1.6 * REACH, 2.4 * REACH];
+    let past = reaches.map(|out| (out, true));
+    for (out, past_holes) in past.into_iter().chain(reaches.map(|out| (out, false))) {
         for tip in tips {
             let deg = 90.0 - crate::units::angle::atan2(tip.y, tip.x).to_degrees();
             for turn in [0.0, 6.0, -6.0, 12.0, -12.0, 18.0, -18.0, 26.0, -26.0] {
@@ -681,7 +706,8 @@ fn put_name(
                 let round = PaperBox::new(a, knee.y - TABLE / 2.0, b, knee.y + TABLE / 2.0);
                 let is_free = room.holds(&round)
                     && is_clear(board, &round, 1.0)
-                    && !crosses_lettering(board, from, knee);
+                    && !crosses_lettering(board, from, knee)
+                    && !(past_holes && crosses_hole(board, from, knee));
                 if is_free {
                     let lines = [words.to_string()];
                     return super::dimension::leader(board, from, knee, &lines, TABLE);
@@ -729,8 +755,10 @@ fn put_joint(
     );
     board.line(a, b, Pen::Frame, super::Pattern::Continuous, Role::Centre);
     let reach = outside + REACH / view.scale;
-    let name = [format!("{}3", weld_letter(set))];
-    super::dimension::leader(board, b, along(joint.angle_deg, reach), &name, FIGURES);
+    let mut zones = zones(set).into_iter();
+    let zone = zones.find(|zone| matches!(zone.marked, Marked::RingJoint));
+    let name = zone.map_or_else(|| format!("{}3", weld_letter(set)), |zone| zone.on_view);
+    super::dimension::leader(board, b, along(joint.angle_deg, reach), &[name], FIGURES);
     if let Some((deg, _)) = joint.seam {
         let (near, far) = (
             along(deg, outside),
