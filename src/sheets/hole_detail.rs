@@ -117,7 +117,7 @@ fn put_mouth(board: &mut Board, seat: &Seat<'_, '_>, mouth: &MouthSpec) -> Vec<S
         for pair in polygon.windows(2) {
             board.edge_line(pair[0], pair[1]);
         }
-        hatch(board, &[polygon], HATCHING, Lean::Right);
+        hatch(board, &[polygon], HATCHING, seat.lean);
     }
     seat.break_plate(board, end);
     let (rim, face) = section.rim_and_face();
@@ -141,7 +141,12 @@ fn put_mouth(board: &mut Board, seat: &Seat<'_, '_>, mouth: &MouthSpec) -> Vec<S
 /// The plate's thickness as printed.
 pub fn thickness(seat: &Seat<'_, '_>) -> String {
     let set = seat.set;
-    set.figures.size_short(&set.design.thickness)
+    let size = set.figures.size_short(&set.design.thickness);
+    match set.design.kept && seat.lean == Lean::Right {
+        // Old metal: what is left of it is told by the survey.
+        true => format!("{size} AS MADE"),
+        false => size,
+    }
 }
 
 /// The finished hole as a dimension on the smokebox side: for a hole with nothing before it there.

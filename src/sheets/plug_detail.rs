@@ -1,7 +1,6 @@
 //! A taper plug in its hole: taper and thread as gauged, how far its large end stands out, and the square on its head.
 
 use super::board::Board;
-use super::hatch::Lean;
 use super::hole_detail::{hole_words, put_hole_leader, thickness};
 use super::pad_detail::{pad_of, past_the_toe, put_pad};
 use super::seat::{BROKEN, METAL, ROOT, Seat};
@@ -37,7 +36,7 @@ pub fn put_plug(board: &mut Board, seat: &Seat<'_, '_>, one: &HoleSet) -> Vec<St
 /// The plate, its hole tapered as it is tapped.
 fn put_plate(board: &mut Board, seat: &Seat<'_, '_>, end: f64, tapped: &dyn Fn(f64) -> f64) {
     let inner = (tapped(0.0), tapped(seat.t));
-    seat.cut_between(board, (0.0, seat.t), (inner, (end, end)), Lean::Right);
+    seat.cut_between(board, (0.0, seat.t), (inner, (end, end)), seat.lean);
     for (u, r) in [(0.0, inner.0), (seat.t, inner.1)] {
         seat.twice(board, (u, r), (u, end), Stroke::SEEN);
     }

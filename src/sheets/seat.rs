@@ -10,7 +10,7 @@ use super::letter_size::TABLE;
 use super::set::Set;
 use super::view::{Stroke, View};
 use super::{Hang, PaperPoint, Pattern, Pen, Role, at, face};
-use crate::design::Point;
+use crate::design::{Design, Hole, Point};
 use crate::spec::ViewFrom;
 use crate::units::Length;
 
@@ -34,6 +34,22 @@ pub struct Seat<'a, 'b> {
     pub t: f64,
     /// Radius of the finished hole, mm.
     pub hole: f64,
+    /// How the plate's hatching leans: as in the section, that of a piece let in the other way than that of the old metal.
+    pub lean: Lean,
+}
+
+/// Whether every hole of a group lies in a piece that is let in.
+fn is_in_piece(design: &Design, group: usize) -> bool {
+    let renewed = |hole: &Hole| {
+        let outlines = design
+            .pieces()
+            .filter_map(|(_, piece)| piece.renews.as_ref());
+        outlines
+            .into_iter()
+            .any(|outline| outline.contains(hole.at))
+    };
+    let mut holes = design.holes.iter().filter(|hole| hole.group == group);
+    holes.all(renewed)
 }
 
 impl<'a, 'b> Seat<'a, 'b> {
@@ -53,6 +69,10 @@ impl<'a, 'b> Seat<'a, 'b> {
             },
             t: design.thickness.value().to_mm(),
             hole: design.groups[group].finish.value().to_mm() / 2.0,
+            lean: match is_in_piece(design, group) {
+                true => Lean::Left,
+                false => Lean::Right,
+            },
         }
     }
 
@@ -138,7 +158,7 @@ impl<'a, 'b> Seat<'a, 'b> {
 
     /// The same with another hole through it, between two radii.
     pub fn plate_with_hole(&self, board: &mut Board, end: f64, hole: Option<(f64, f64)>) {
-        self.cut_round(board, (0.0, self.t), (self.hole, end), (Lean::Right, hole));
+        self.cut_round(board, (0.0, self.t), (self.hole, end), (self.lean, hole));
         for u in [0.0, self.t] {
             self.twice(board, (u, self.hole), (u, end), Stroke::SEEN);
         }

@@ -2,7 +2,7 @@
 
 use super::board::Board;
 use super::dimension::leader;
-use super::hatch::{Lean, hatch};
+use super::hatch::hatch;
 use super::hole_detail::{put_hole_size, thickness};
 use super::letter_size::FIGURES;
 use super::seat::{HATCHING, METAL, Seat};
@@ -49,7 +49,7 @@ fn put_plate(board: &mut Board, seat: &Seat<'_, '_>, nest: &Nest, end: f64) {
             .iter()
             .map(|&(u, y)| seat.place(u, y * hand))
             .collect();
-        hatch(board, std::slice::from_ref(&paper), HATCHING, Lean::Right);
+        hatch(board, std::slice::from_ref(&paper), HATCHING, seat.lean);
         for pair in paper[1..].windows(2) {
             board.edge_line(pair[0], pair[1]);
         }
