@@ -51,8 +51,6 @@ const LEFT_ALONE: f64 = 18.0;
 const FEW_POPS: usize = 6;
 /// Millimetres of paper for one of the part from which stamped letters of 10 mm can be read.
 const LEGIBLE: f64 = 0.2;
-/// From stamped letters to the box drawn about them, mm of paper.
-const STAMP_GAP: f64 = 0.8;
 /// From line to line of a title with a stacked fraction in it, as a share of its height.
 const STACKED_PITCH: f64 = 2.4;
 /// Arm of the cross that a pop is drawn as, mm of paper.
@@ -790,10 +788,7 @@ fn further(b: &PaperBox, wide: f64) -> impl Iterator<Item = PaperPoint> {
 
 /// A fine box about what is stamped, which would be mush at this scale, and the letter under which the table has its words.
 pub(super) fn put_stamps(board: &mut Board, set: &Set<'_>, part: &CutPart, view: &View) {
-    let boxes: Vec<PaperBox> = stamped(part)
-        .iter()
-        .map(|b| view.paper_box(b).grown(STAMP_GAP))
-        .collect();
+    let boxes: Vec<PaperBox> = stamped(part).iter().map(|b| view.paper_box(b)).collect();
     for b in &boxes {
         let corners = [
             at(b.left, b.top),
