@@ -541,18 +541,29 @@ enum Beside {
 
 /// Places tried on one side for the knee of a leader.
 const KNEES: u32 = 40;
+/// The same on each of two levels below the plate.
+const IN_A_ROW: u32 = 4;
 
 /// Knees of a leader from a place, those that make it the shortest first.
 fn knees(c: PaperPoint, plate: &PaperBox, side: Beside) -> impl Iterator<Item = PaperPoint> {
     let plate = *plate;
     let outwards = if c.x < plate.middle().x { -1.0 } else { 1.0 };
-    (0..KNEES).map(move |i| {
+    let tried = match side {
+        Beside::Below => 2 * IN_A_ROW,
+        Beside::Left | Beside::Right => KNEES,
+    };
+    (0..tried).map(move |i| {
         let turn = if i % 2 == 0 { 1.0 } else { -1.0 };
         let off = turn * f64::from(i.div_ceil(2)) * 3.0;
         match side {
             Beside::Left => at(plate.left - 3.0, c.y + off),
             Beside::Right => at(plate.right + 3.0, c.y + off),
-            Beside::Below => at(c.x + outwards * (off + turn * 1.5), plate.bottom + 3.0),
+            Beside::Below => {
+                let (row, i) = (i / IN_A_ROW, i % IN_A_ROW);
+                let aside = turn * f64::from(i.div_ceil(2) + 1) * 3.0;
+                let down = 3.0 + f64::from(row) * 2.0 * TABLE;
+                at(c.x + outwards * aside, plate.bottom + down)
+            }
         }
     })
 }
