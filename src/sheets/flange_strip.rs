@@ -19,8 +19,10 @@ const NUMBERS: f64 = 5.0;
 const BELOW: f64 = 10.5;
 /// From an end to what is named there, mm.
 const ENDS: f64 = 2.0;
-/// Left free at both ends for the names of edges and rows, mm.
-const END_NAMES: f64 = 13.0;
+/// Left free at the left end for the names of the edges, mm.
+const EDGE_NAMES: f64 = 12.0;
+/// And at the right end where rows are named there, mm.
+const ROW_NAMES: f64 = 13.0;
 /// What stands beyond an edge is named so far from other words, with which it would be read together, mm.
 const APART: f64 = 2.2;
 /// No sign of a rivet is smaller, mm.
@@ -64,18 +66,13 @@ pub fn put_flange_strip(board: &mut Board, set: &Set<'_>, line: &RivetLine, room
         FlangeDesign::Pressed(p) => p.straight.value().to_mm(),
         FlangeDesign::Fabricated(f) => f.ring_width.value().to_mm(),
     };
-    let scale = largest_scale(
-        girth,
-        straight,
-        (
-            room.width() - 2.0 * END_NAMES,
-            room.height() - NUMBERS - BELOW,
-        ),
-        set.figures.in_inches(),
-    );
+    let after = line.rows.as_ref().map_or(ENDS, |_| ROW_NAMES);
+    let long = room.width() - EDGE_NAMES - after;
+    let high = room.height() - NUMBERS - BELOW;
+    let scale = largest_scale(girth, straight, (long, high), set.figures.in_inches());
     let f = scale.factor();
     let strip = Strip {
-        left: room.middle().x - girth * f / 2.0,
+        left: room.left + EDGE_NAMES + (long - girth * f) / 2.0,
         top: room.top + NUMBERS,
         foot: room.top + NUMBERS + straight * f,
         f,

@@ -268,7 +268,7 @@ fn put_welds(
                 let (half, tall) = (wide / 2.0, NOTES / 2.0);
                 PaperBox::new(p.x - half, p.y - tall, p.x + half, p.y + tall)
             };
-            let place = places.into_iter().find(|p| is_clear(board, &round(p), 0.5));
+            let place = places.into_iter().find(|p| is_clear(board, &round(p), 1.0));
             if let Some(p) = place {
                 board.bold(at(p.x, p.y + NOTES / 2.0), &number, NOTES, Hang::Middle);
             }
