@@ -8,7 +8,7 @@ use super::seat::{METAL, Seat};
 use super::view::Stroke;
 use super::weld_numbers::pad_weld_numbers;
 use crate::design::{PlacedPad, Point};
-use crate::spec::{HoleSet, PadHole, ViewFrom};
+use crate::spec::{HoleSet, PadHole, Purpose, ViewFrom};
 use crate::units::angle::{cos, from_top_clockwise, sin};
 use crate::units::{Length, Size};
 
@@ -86,7 +86,10 @@ pub fn put_pad(
         );
         seat.twice(board, (a, r), (b, r), Stroke::CENTRE);
     }
-    words.extend(written.holes.iter().map(|holes| holes_of_pad(fig, holes)));
+    // The hole of a plug is tapped with the plate's: its size is given at the plate's face, and nobody is to drill to it.
+    let drilled = written.holes.iter();
+    let drilled = drilled.filter(|holes| holes.purpose != Purpose::Plug);
+    words.extend(drilled.map(|holes| holes_of_pad(fig, holes)));
     words.extend(written.remarks.as_ref().map(|words| words.to_uppercase()));
     let (low, high) = (face.min(end), face.max(end));
     seat.along(

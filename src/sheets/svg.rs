@@ -271,6 +271,10 @@ fn glyph_use(glyph: u32, bold: bool, origin: (f64, f64), size: f64) -> Element {
     shown.assign("xlink:href", format!("#{}", glyph_name(glyph, bold)));
     if size == 1.0 {
         shown.assign("x", mm(origin.0));
+        // Digits of a fraction may be as high as the figures beside it.
+        if origin.1 != 0.0 {
+            shown.assign("y", mm(origin.1));
+        }
     } else {
         let (x, y, s) = (mm(origin.0), mm(origin.1), mm(size));
         shown.assign("transform", format!("translate({x} {y}) scale({s})"));
