@@ -276,6 +276,10 @@ impl Line {
         for character in words.chars() {
             let room = self.natural_width(character.encode_utf8(&mut [0; 4])) * stretch;
             self.read(character, room, false);
+            // One figure for all of them, to the last digit: what differs is another run of letters to a reader.
+            if let Some(read) = self.laid.reads.last_mut() {
+                read.stretch = stretch;
+            }
         }
         self.laid.width = start + room + FRACTION_SPACE;
     }
